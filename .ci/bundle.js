@@ -1,0 +1,73 @@
+// Bundles src/main.tsx with everything it imports into dist/pumpside.js, one ESM file.
+
+import "./check-node.js";
+import { chmod, readdir, stat } from "node:fs/promises";
+import { join } from "node:path";
+import { fileURLToPath } from "node:url";
+import { oldestMajor } from "./check-node.js";
+
+const root = fileURLToPath(new URL("..", import.meta.url));
+
+/** Where the bundle is written. */
+export const bundlePath = join(root, "dist", "pumpside.js");
+
+// The installed command may meet any Node, so the bundle itself says what it needs before it does anything.
+const guard = `#!/usr/bin/env node
+if (Number.parseInt(process.versions.node, 10) < ${oldestMajor}) {
+  process.stderr.write(\`pumpside needs Node ${oldestMajor} or later and this is \${process.versions.node}; inside the project, npm scripts bring their own.\\n\`);
+  process.exit(1);
+}`;
+
+/** Ink reaches for this package when DEV is set, which the bundle never does. */
+const withoutDevtools = {
+  name: "without-devtools",
+  /** @param {string} id */
+  resolveId: (id) => (id === "react-devtools-core" ? "\0no-devtools" : null),
+  /** @param {string} id */
+  load: (id) => (id === "\0no-devtools" ? "export default {};" : null),
+};
+
+/** Writes the bundle. Throws what the bundler says when the sources do not fit together. */
+export async function bundle() {
+  const { build } = await import("rolldown");
+  await build({
+    cwd: root,
+    input: "src/main.tsx",
+    platform: "node",
+    logLevel: "warn",
+    plugins: [withoutDevtools],
+    transform: {
+      define: { "process.env.NODE_ENV": '"production"', "process.env.DEV": '"false"' },
+    },
+    output: {
+      file: bundlePath,
+      format: "esm",
+      codeSplitting: false,
+      banner: guard,
+      // White space and dead branches go; names stay, so that a stack trace can be read.
+      minify: { compress: true, mangle: false, codegen: true },
+    },
+  });
+  await chmod(bundlePath, 0o755);
+}
+
+/**
+ * Newest change under a path in milliseconds, folders included so that a deleted file counts too; 0 where it is missing.
+ * @param {string} path
+ * @returns {Promise<number>}
+ */
+async function newestChange(path) {
+  const found = await stat(path).catch(() => undefined);
+  if (found === undefined) return 0;
+  if (!found.isDirectory()) return found.mtimeMs;
+  const inside = await Promise.all((await readdir(path)).map((name) => newestChange(join(path, name))));
+  return Math.max(found.mtimeMs, ...inside);
+}
+
+/** Whether the bundle is missing or older than what it is made from. */
+export async function isStale() {
+  const sources = ["src", "package-lock.json", ".ci/bundle.js"].map((path) => newestChange(join(root, path)));
+  return Math.max(...(await Promise.all(sources))) > (await newestChange(bundlePath));
+}
+
+if (process.argv[1] === fileURLToPath(import.meta.url)) await bundle();
