@@ -70,4 +70,9 @@ export async function isStale() {
   return Math.max(...(await Promise.all(sources))) > (await newestChange(bundlePath));
 }
 
-if (process.argv[1] === fileURLToPath(import.meta.url)) await bundle();
+if (process.argv[1] === fileURLToPath(import.meta.url)) {
+  await bundle().catch((/** @type {Error} */ problem) => {
+    process.stderr.write(`${problem.message}\n`);
+    process.exitCode = 1;
+  });
+}
