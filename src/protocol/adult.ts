@@ -6,20 +6,16 @@ import { circuitPrimedWith } from "./default-circuit.ts";
 import { defaultDrugs } from "./default-drugs.ts";
 import { defaultGasFields, defaultReadingFields } from "./default-fields.ts";
 import { defaultFluidsIn, defaultFluidsOut } from "./default-fluids.ts";
+import { defaultOxygen, defaultShownUnits, defaultTemperature } from "./default-limits.ts";
 import { defaultMarks } from "./default-marks.ts";
-import { PROTOCOL_FORMAT, type Protocol } from "./protocol.ts";
+import { defaultRoutes, defaultSolutions, fixed } from "./default-solutions.ts";
+import { PROTOCOL_FORMAT, PROTOCOL_VERSION, type Protocol } from "./protocol.ts";
 
 export const adultProtocol: Protocol = {
   format: PROTOCOL_FORMAT,
-  version: 1,
+  version: PROTOCOL_VERSION,
   name: "adult",
-  shown: {
-    heparin: "[IU]",
-    gasPressure: "mm[Hg]",
-    glucose: "mmol/L",
-    haemoglobin: "g/dL",
-    lactate: "mmol/L",
-  },
+  shown: defaultShownUnits,
   body: {
     surfaceFormula: "dubois",
     bloodVolumeRule: "nadler",
@@ -47,60 +43,15 @@ export const adultProtocol: Protocol = {
     protamineStrength: { value: 10, source: FROM_MEMORY },
     protamineCap: { value: 2.6, source: FROM_MEMORY },
   },
-  solutions: [
-    {
-      id: "blood-4-1",
-      name: "4:1 blood to crystalloid",
-      blood: 4,
-      crystalloid: 1,
-      ratioSource: COMMON_PRACTICE,
-      first: { fixed: { value: 1000, source: FROM_MEMORY } },
-      repeat: { fixed: { value: 300, source: FROM_MEMORY } },
-      interval: { value: 20, source: COMMON_PRACTICE },
-    },
-    {
-      id: "blood-8-1",
-      name: "8:1 blood to crystalloid",
-      blood: 8,
-      crystalloid: 1,
-      ratioSource: COMMON_PRACTICE,
-      first: { fixed: { value: 1000, source: FROM_MEMORY } },
-      repeat: { fixed: { value: 300, source: FROM_MEMORY } },
-      interval: { value: 20, source: COMMON_PRACTICE },
-    },
-    {
-      id: "one-to-four",
-      name: "1:4 blood to crystalloid",
-      blood: 1,
-      crystalloid: 4,
-      ratioSource: CITED.oneToFour,
-      first: { perKg: { value: 20, source: FROM_MEMORY }, ceiling: { value: 1000, source: FROM_MEMORY } },
-      repeat: { perKg: { value: 10, source: FROM_MEMORY }, ceiling: { value: 500, source: FROM_MEMORY } },
-      interval: { value: 90, source: CITED.oneToFourInterval },
-    },
-    {
-      id: "crystalloid",
-      name: "crystalloid alone, one dose",
-      blood: 0,
-      crystalloid: 1,
-      ratioSource: "computed from the name: no blood in it",
-      first: { perKg: { value: 20, source: FROM_MEMORY }, ceiling: { value: 2000, source: FROM_MEMORY } },
-    },
-  ],
+  solutions: defaultSolutions({ first: fixed(1000), repeat: fixed(300) }),
   usualSolution: "blood-4-1",
   solutionCountsAsFluid: true,
-  temperature: {
-    outletLimit: { value: 37, source: CITED.temperature },
-    coolingGradient: { value: 10, source: CITED.temperature },
-    warmingGradientCold: { value: 10, source: CITED.temperature },
-    warmingGradientWarm: { value: 4, source: CITED.warming },
-    warmFrom: { value: 30, source: CITED.warming },
-    warmingRate: { value: 0.5, source: CITED.warming },
-  },
-  oxygen: {
-    perGram: { value: 1.34, source: CITED.oxygenPerGram },
-    dissolved: { value: 0.003, source: "computed from 0.0225 mL/dL a kPa, Postgraduate Medical Journal" },
-  },
+  routes: defaultRoutes({
+    root: { low: 70, high: 100, source: FROM_MEMORY },
+    "coronary-sinus": { low: 20, high: 40, source: FROM_MEMORY },
+  }),
+  temperature: defaultTemperature(),
+  oxygen: defaultOxygen,
   watch: {
     meanPressure: { low: 50, high: 80, source: CITED.meanPressure },
     oxygenDelivery: { value: 280, source: CITED.oxygenDelivery },

@@ -1,14 +1,24 @@
 /** Prime, tubing and components, in words that name no maker. */
 import * as z from "zod";
-import { decision, slug } from "./decision.ts";
+import { bounded, decision } from "./decision.ts";
+import { distinct } from "./lists.ts";
+import { shownName, slug, sourceText } from "./words.ts";
+
+const primeFluid = z.looseObject({ fluid: slug, name: shownName, ml: bounded("mL", 0, 5000) });
+
+const tubing = z.looseObject({
+  id: slug,
+  name: shownName,
+  /** Inner width; a metre of it holds π/4·bore² millilitres. */
+  boreMm: z.number().positive().max(30).meta({ unit: "mm" }),
+  source: sourceText.optional(),
+});
 
 export const circuit = z.looseObject({
-  prime: z.array(z.looseObject({ fluid: slug, name: z.string(), ml: z.number().min(0).max(5000).meta({ unit: "mL" }) })),
-  primeSource: z.string().optional(),
-  tubing: z.array(
-    z.looseObject({ id: slug, name: z.string(), boreMm: z.number().positive().max(30).meta({ unit: "mm" }), source: z.string().optional() }),
-  ),
-  components: z.array(z.looseObject({ id: slug, name: z.string().min(1) })),
+  prime: distinct(primeFluid, "fluid"),
+  primeSource: sourceText.optional(),
+  tubing: distinct(tubing, "id"),
+  components: distinct(z.looseObject({ id: slug, name: shownName }), "id"),
   packedCellHaematocrit: decision("%", 30, 90),
 });
 

@@ -20,6 +20,7 @@ export const CITED = {
   warming:
     "Engelman R et al. J Extra Corpor Technol 2015;47:145–154, as listed at guidelinecentral.com/guideline/19523",
   oxygenPerGram: "1.34: RCEM Learning, Oxygen in human physiology; e-SAFE Anaesthesia 05_02",
+  oxygenDissolved: "0.0225 mL/dL a kPa, which is 0.003 a mmHg: Postgraduate Medical Journal, worked table",
   meanPressure: "EACTS/EACTA/EBCP guideline 2019, as summarised at Medscape 920531_2",
   oxygenDelivery: "goal of 280 or more: Ranucci M et al. (GIFT) J Thorac Cardiovasc Surg 2018;156(5)",
   glucose: "4 to 10 mmol/L: Baker RA et al. J Extra Corpor Technol 2012;44:26–33",

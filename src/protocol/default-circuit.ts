@@ -1,7 +1,8 @@
 /** The parts of the circuit that both shipped protocols list, in words that name no maker. */
+
+import type { Circuit } from "./circuit.ts";
 import { CITED } from "./citations.ts";
 import { FROM_MEMORY } from "./decision.ts";
-import type { Circuit } from "./circuit.ts";
 
 const INCH = 25.4;
 

@@ -2,7 +2,10 @@
 import type { Drug } from "./drugs.ts";
 
 const drug = (id: string, name: string, unit: string): Drug => ({ id, name, unit });
-const checkedDrug = (id: string, name: string, unit: string): Drug => ({ ...drug(id, name, unit), askSecondPerson: true });
+const checkedDrug = (id: string, name: string, unit: string): Drug => ({
+  ...drug(id, name, unit),
+  askSecondPerson: true,
+});
 
 /** Heparin and protamine are not among them: they have keys and units of their own. */
 export const defaultDrugs: Drug[] = [

@@ -1,39 +1,9 @@
 /** The fields that the shipped protocols ask for, in the order in which the eye goes over pump and report. */
+import { GAS_FIELDS, READING_FIELDS } from "./fields.ts";
 
-/** Names of readings the record knows. */
-export const defaultReadingFields = [
-  "flow",
-  "meanPressure",
-  "linePressure",
-  "centralVenousPressure",
-  "arterialTemperature",
-  "venousTemperature",
-  "nasopharyngealTemperature",
-  "bladderTemperature",
-  "venousSaturation",
-  "cerebralLeft",
-  "cerebralRight",
-  "sweep",
-  "inspiredOxygen",
-  "volatile",
-  "vacuum",
-  "reservoir",
-  "haematocrit",
-];
+const seldom: readonly string[] = ["rectalTemperature", "waterTemperature", "addedCarbonDioxide"];
 
-/** Names of gas and laboratory values the record knows. */
-export const defaultGasFields = [
-  "ph",
-  "carbonDioxide",
-  "oxygen",
-  "bicarbonate",
-  "baseExcess",
-  "saturation",
-  "haemoglobin",
-  "haematocrit",
-  "sodium",
-  "potassium",
-  "calcium",
-  "glucose",
-  "lactate",
-];
+/** All readings but those that few circuits have. */
+export const defaultReadingFields: string[] = READING_FIELDS.filter((name) => !seldom.includes(name));
+
+export const defaultGasFields: string[] = [...GAS_FIELDS];

@@ -24,7 +24,13 @@ export const defaultFluidsIn: FluidIn[] = [
     ...donated,
   },
   { letter: "p", id: "plasma", name: "plasma", haematocrit: { value: 0, source: FROM_MEMORY }, ...donated },
-  { letter: "t", id: "platelets", name: "platelets", haematocrit: { value: 0, source: FROM_MEMORY }, ...donated },
+  {
+    letter: "t",
+    id: "platelets",
+    name: "platelets",
+    haematocrit: { value: 0, source: FROM_MEMORY },
+    ...donated,
+  },
   {
     letter: "s",
     id: "salvaged-cells",
@@ -34,7 +40,7 @@ export const defaultFluidsIn: FluidIn[] = [
   },
   { letter: "b", id: "sodium-bicarbonate", name: "sodium bicarbonate", sort: "additive" },
   { letter: "m", id: "mannitol", name: "mannitol", sort: "additive" },
-  { letter: "0", id: "prime", name: "prime", sort: "crystalloid" },
+  { letter: "f", id: "prime", name: "prime", sort: "crystalloid" },
 ];
 
 export const defaultFluidsOut: FluidOut[] = [

@@ -1,15 +1,15 @@
 /** Drugs that are completed as they are typed. */
 import * as z from "zod";
-import { slug } from "./decision.ts";
+import { shownName, slug, sourceText } from "./words.ts";
 
 export const drug = z.looseObject({
   id: slug,
-  name: z.string().min(1),
+  name: shownName,
   /** UCUM code of the unit a bare number means. */
-  unit: z.string().min(1),
+  unit: z.string().min(1).max(24),
   usualDose: z.number().positive().optional(),
   askSecondPerson: z.boolean().optional(),
-  source: z.string().optional(),
+  source: sourceText.optional(),
 });
 
 export type Drug = z.infer<typeof drug>;

@@ -1,11 +1,12 @@
 /** Fluids that go in, and volumes that come out, each with the letter typed for it. */
 import * as z from "zod";
-import { decision, letter, slug } from "./decision.ts";
+import { decision } from "./decision.ts";
+import { shownName, slug, volumeLetter } from "./words.ts";
 
 export const fluidIn = z.looseObject({
-  letter,
+  letter: volumeLetter,
   id: slug,
-  name: z.string().min(1),
+  name: shownName,
   sort: z.enum(["crystalloid", "colloid", "blood", "additive"]),
   /** Haematocrit of a blood product, for the mixing figures. */
   haematocrit: decision("%", 0, 90).optional(),
@@ -15,9 +16,9 @@ export const fluidIn = z.looseObject({
 });
 
 export const fluidOut = z.looseObject({
-  letter,
+  letter: volumeLetter,
   id: slug,
-  name: z.string().min(1),
+  name: shownName,
   /** Whether it is taken out of the circuit, so that less is left in the pump. */
   fromPump: z.boolean(),
 });

@@ -1,51 +1,63 @@
 /** A unit's protocol: everything it decides, in one documented file that a case carries along. */
 import * as z from "zod";
-import { solution } from "./arrest.ts";
+import { route, solution } from "./arrest.ts";
 import { body } from "./body.ts";
 import { checklist } from "./checklists.ts";
 import { circuit } from "./circuit.ts";
 import { coagulation } from "./coagulation.ts";
-import { distinct, slug } from "./decision.ts";
 import { drug } from "./drugs.ts";
 import { fluidIn, fluidOut } from "./fluids.ts";
+import { distinct } from "./lists.ts";
 import { mark } from "./marks.ts";
 import { shownUnits } from "./units.ts";
 import { oxygen, temperature, watch } from "./watch.ts";
+import { shownName, slug } from "./words.ts";
 
 export const PROTOCOL_FORMAT = "pumpside-protocol";
+export const PROTOCOL_VERSION = 1;
 
-export const protocolSchema = z
-  .looseObject({
-    format: z.literal(PROTOCOL_FORMAT),
-    version: z.literal(1),
-    name: z.string().min(1),
-    shown: shownUnits,
-    body,
-    coagulation,
-    solutions: distinct(solution, "id").min(1),
-    /** The solution a dose means when the plan names none. */
-    usualSolution: slug,
-    /** Whether the crystalloid part of arrest solution counts as fluid in (some units discard it). */
-    solutionCountsAsFluid: z.boolean(),
-    temperature,
-    oxygen,
-    watch,
-    fluidsIn: distinct(fluidIn, "letter", "id"),
-    fluidsOut: distinct(fluidOut, "letter", "id"),
-    drugs: distinct(drug, "id"),
-    marks: distinct(mark, "letter", "id"),
-    circuit,
-    readingFields: z.array(z.string()),
-    gasFields: z.array(z.string()),
-    checklists: distinct(checklist, "id", "letter"),
-    operators: z.array(z.string().min(1).max(8)),
-    /** A key of the unit's own for a stroke of the table, by the stroke's name. */
-    keys: z.record(z.string(), z.string().length(1)).optional(),
-  })
-  .refine((protocol) => protocol.solutions.some(({ id }) => id === protocol.usualSolution), {
-    error: "usualSolution names no solution of this protocol",
+const fieldName = z.string().min(1).max(60);
+
+const protocolShape = z.looseObject({
+  format: z.literal(PROTOCOL_FORMAT),
+  version: z.literal(PROTOCOL_VERSION),
+  name: shownName,
+  shown: shownUnits,
+  body,
+  coagulation,
+  solutions: distinct(solution, "id").min(1),
+  /** The solution a dose means when the plan names none. */
+  usualSolution: slug,
+  /** Whether the crystalloid part of arrest solution counts as fluid in (some units discard it). */
+  solutionCountsAsFluid: z.boolean(),
+  /** The routes the unit gives it by; left out, all that the record knows. */
+  routes: distinct(route, "id").optional(),
+  temperature,
+  oxygen,
+  watch,
+  fluidsIn: distinct(fluidIn, "letter", "id"),
+  fluidsOut: distinct(fluidOut, "letter", "id"),
+  drugs: distinct(drug, "id"),
+  marks: distinct(mark, "letter", "id"),
+  circuit,
+  /** What the reading form asks for, by the record's names, in this order. */
+  readingFields: z.array(fieldName).max(100),
+  gasFields: z.array(fieldName).max(100),
+  checklists: distinct(checklist, "id", "letter"),
+  operators: z.array(z.string().min(1).max(8)).max(200),
+  /** A key of the unit's own for a stroke of the table, by the stroke's name. */
+  keys: z.record(z.string(), z.string().length(1)).optional(),
+});
+
+export const protocolSchema = protocolShape.refine(
+  ({ solutions, usualSolution }) => solutions.some((one) => one?.id === usualSolution),
+  {
+    error: "no solution of this protocol has that id",
     path: ["usualSolution"],
-  });
+    params: { suggestion: "write the id of the solution that a dose means when the plan names none" },
+    when: ({ value }) => Array.isArray((value as { solutions?: unknown } | undefined)?.solutions),
+  },
+);
 
 export type Protocol = z.infer<typeof protocolSchema>;
 

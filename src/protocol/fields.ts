@@ -1,0 +1,40 @@
+/** The names of everything a form may ask for; the record's tables of quantities carry the same names. */
+
+export const READING_FIELDS = [
+  "flow",
+  "meanPressure",
+  "centralVenousPressure",
+  "linePressure",
+  "arterialTemperature",
+  "venousTemperature",
+  "nasopharyngealTemperature",
+  "bladderTemperature",
+  "rectalTemperature",
+  "waterTemperature",
+  "venousSaturation",
+  "cerebralLeft",
+  "cerebralRight",
+  "sweep",
+  "inspiredOxygen",
+  "addedCarbonDioxide",
+  "volatile",
+  "vacuum",
+  "reservoir",
+  "haematocrit",
+] as const;
+
+export const GAS_FIELDS = [
+  "ph",
+  "carbonDioxide",
+  "oxygen",
+  "bicarbonate",
+  "baseExcess",
+  "saturation",
+  "haemoglobin",
+  "haematocrit",
+  "sodium",
+  "potassium",
+  "calcium",
+  "glucose",
+  "lactate",
+] as const;
