@@ -1,0 +1,81 @@
+/** The state of the run screen: the record, what is saved, and the mode with what is half typed. */
+import type { Instant } from "../format/instant.ts";
+import type { CaseFile } from "../record/case.ts";
+import type { Key } from "./key.ts";
+
+/** Text being typed, with the place of the cursor in code points. */
+export type Typing = { readonly text: string; readonly cursor: number };
+
+export type LineMode = Typing & {
+  readonly name: "line";
+  readonly stroke: string;
+  /** The time of the first key: the time of the entry. */
+  readonly started: Instant;
+  /** Why Enter wrote nothing. */
+  readonly fault: string | null;
+};
+
+export type PutRightMode = Typing & {
+  readonly name: "put-right";
+  /** The id of the entry that is picked. */
+  readonly target: string;
+  readonly started: Instant;
+  readonly fault: string | null;
+};
+
+export type FindMode = Typing & { readonly name: "find"; readonly chosen: number; readonly started: Instant };
+
+export type Mode =
+  | { readonly name: "plain" }
+  | LineMode
+  | PutRightMode
+  | FindMode
+  | { readonly name: "help"; readonly scroll: number }
+  | { readonly name: "leave" };
+
+export const PANELS = ["log", "balances", "spans"] as const;
+export type Panel = (typeof PANELS)[number];
+
+export type Model = {
+  readonly file: CaseFile;
+  /** The highest sequence number that is on the disk. */
+  readonly saved: number;
+  /** Why the last save failed; `null` while saving works. */
+  readonly trouble: string | null;
+  readonly mode: Mode;
+  /** Lines set aside by Esc, the latest last. */
+  readonly aside: readonly (LineMode | PutRightMode)[];
+  /** What the console last had to say, one sentence. */
+  readonly notice: string | null;
+  readonly panel: Panel;
+  /** How many log lines the view has been scrolled back. */
+  readonly scroll: number;
+  /** What there was before the last Esc, should it turn out to be the head of a key torn in transit. */
+  readonly beforeEscape: { readonly mode: Mode; readonly aside: Model["aside"] } | null;
+};
+
+/** What `update` hears of: keys, and news from the store. */
+export type Message =
+  | Key
+  | { readonly name: "saved"; readonly seq: number }
+  | { readonly name: "not-saved"; readonly why: string }
+  | { readonly name: "clock-stepped"; readonly stepMs: number };
+
+/** What the world is asked to do. */
+export type Effect = { readonly do: "save"; readonly file: CaseFile } | { readonly do: "leave" };
+
+export type Step = { readonly model: Model; readonly effects: readonly Effect[] };
+
+export const openModel = (file: CaseFile): Model => ({
+  file,
+  saved: file.entries.length,
+  trouble: null,
+  mode: { name: "plain" },
+  aside: [],
+  notice: null,
+  panel: "log",
+  scroll: 0,
+  beforeEscape: null,
+});
+
+export const isUnsaved = (model: Model): boolean => model.saved < model.file.entries.length;

@@ -1,0 +1,70 @@
+/** One stroke and its line, read against the record as it stands: what Enter would write. */
+
+import { readRun } from "../figures/run.ts";
+import type { Instant } from "../format/instant.ts";
+import { type Outcome, refused, taken, andThen } from "../format/outcome.ts";
+import type { CaseFile } from "../record/case.ts";
+import type { Draft } from "../record/entry.ts";
+import { type Fact, standing } from "../record/standing.ts";
+import { type Line, readLine } from "./line.ts";
+import { canBePutRight, pickedBy, readCorrection } from "./put-right.ts";
+import type { EntryStroke } from "./stroke.ts";
+import { strokeFor } from "./strokes/table.ts";
+import { withEntry } from "./write.ts";
+
+export type Meant = { readonly draft: Draft; readonly at: Instant; readonly note: string | null };
+
+/** What an entry stroke's line means; `started` is the time of the first key. */
+export function meantBy(stroke: EntryStroke, text: string, file: CaseFile, started: Instant): Outcome<Meant> {
+  return andThen(readLine(text, started), (line) => {
+    const at = line.at ?? started;
+    const read = stroke.read(line, { run: readRun(file, started.ms), at });
+    return andThen(read, (draft) => taken({ draft, at, note: line.note }));
+  });
+}
+
+/** What a put-right line means for the entry that is picked. */
+export function correctionMeantBy(
+  target: string,
+  text: string,
+  file: CaseFile,
+  started: Instant,
+): Outcome<Meant> {
+  return andThen(readLine(text, started), (line: Line) => {
+    const fact = factPicked(pickedBy(line.words).id ?? target, file);
+    if (!fact)
+      return refused("There is no such entry: pick one with the arrows, or by its number such as #12.");
+    const read = readCorrection(fact, line, { run: readRun(file, started.ms), at: line.at ?? started });
+    return andThen(read, (draft) => taken({ draft, at: started, note: line.note }));
+  });
+}
+
+const factPicked = (id: string, file: CaseFile): Fact | undefined =>
+  standing(file.entries).written.find(({ entry }) => entry.id === id);
+
+/** The entry `z` picks first: the last that can be put right and is not struck out. */
+export const lastToPutRight = (file: CaseFile): string | undefined =>
+  standing(file.entries).written.findLast(({ entry, struck }) => !struck && canBePutRight(entry))?.entry.id;
+
+/** A whole stroke typed as one text, `d 300 r @10:42`, written into the case. */
+export function logged(file: CaseFile, typed: string, now: Instant): Outcome<CaseFile> {
+  const [key = "", ...rest] = typed.trim();
+  const text = rest.join("").trim();
+  const stroke = strokeFor(key, file.protocol);
+  if (!stroke)
+    return refused(
+      key === ""
+        ? "Nothing was typed: begin with a stroke's key."
+        : `"${key}" is not a stroke's key: pumpside keys lists them.`,
+    );
+  if (stroke.opens !== "line" && stroke.opens !== "put-right")
+    return refused(
+      `${stroke.key} (${stroke.name}) writes no entry: pumpside keys lists the strokes that do.`,
+    );
+  const target = lastToPutRight(file) ?? "";
+  const meant =
+    stroke.opens === "line" ? meantBy(stroke, text, file, now) : correctionMeantBy(target, text, file, now);
+  return andThen(meant, ({ draft, at, note }) =>
+    taken(withEntry(file, draft, { at, now, typed: typed.trim(), note })),
+  );
+}

@@ -1,0 +1,40 @@
+/** What a stroke is: one record says its key, its name, what it asks and how its line is read. */
+
+import type { Phase } from "../figures/phase.ts";
+import type { Run } from "../figures/run.ts";
+import type { Instant } from "../format/instant.ts";
+import type { Outcome } from "../format/outcome.ts";
+import type { Draft } from "../record/entry.ts";
+import type { Line } from "./line.ts";
+
+/** What a reader may look at: the run as it stands, and the moment the entry is for. */
+export type Context = { readonly run: Run; readonly at: Instant };
+
+export type StrokeBase = {
+  readonly key: string;
+  /** A name of its own, by which a protocol can give it another key. */
+  readonly id: string;
+  /** What it enters, in the words of the trade. */
+  readonly name: string;
+  /** What the line takes, for help and documentation. */
+  readonly takes: string;
+  /** Phases that make it likely; the hint bar shows it then. */
+  readonly likely: readonly Phase[];
+};
+
+/** A stroke that opens the entry line. */
+export type EntryStroke = StrokeBase & {
+  readonly opens: "line";
+  /** What the open line asks just now: short, beside the line. */
+  readonly asks: (context: Context) => string;
+  /** The entry the line means, or one sentence that says why it means none. */
+  readonly read: (line: Line, context: Context) => Outcome<Draft>;
+  /** Choices shown while the line is open: the letter, and what it stands for. */
+  readonly choices?: (context: Context) => readonly (readonly [string, string])[];
+  readonly example: string;
+};
+
+/** A stroke that opens something other than an entry line. */
+export type ViewStroke = StrokeBase & { readonly opens: "put-right" | "find" | "help" | "panel" | "leave" };
+
+export type Stroke = EntryStroke | ViewStroke;

@@ -1,0 +1,89 @@
+/** h p a: heparin, protamine, ACT. */
+import { fixed, plain } from "../../format/number.ts";
+import { type Outcome, refused, taken, andThen } from "../../format/outcome.ts";
+import type { Protocol } from "../../protocol/protocol.ts";
+import type { Draft } from "../../record/entry.ts";
+import { numberAndUnit, numberWithin } from "../amounts.ts";
+import type { EntryStroke } from "../stroke.ts";
+
+/** IU of heparin from an amount in the protocol's unit, or in the unit that is said: `28000`, `28k`, `280mg`. */
+export function readHeparin(words: readonly string[], protocol: Protocol): Outcome<number> {
+  const typed = words.join("");
+  const found = numberAndUnit(typed);
+  const perMg = protocol.coagulation.heparinIuPerMg.value;
+  const usual = protocol.shown.heparin === "mg" ? perMg : 1;
+  const factor = found && { "": usual, iu: 1, k: 1000, kiu: 1000, mg: perMg }[found.unit];
+  const example = protocol.shown.heparin === "mg" ? "280 (mg)" : "28000 (IU)";
+  if (!found || !factor)
+    return refused(
+      `${typed === "" ? "Nothing typed" : `"${typed}"`} is not an amount of heparin: type such as ${example}, 28k or 280mg.`,
+    );
+  const iu = found.value * factor;
+  return iu > 1_000_000
+    ? refused(`${plain(iu)} IU is more than a million units: type an amount such as ${example}.`)
+    : taken(iu);
+}
+
+export const heparin: EntryStroke = {
+  key: "h",
+  id: "heparin",
+  name: "heparin",
+  opens: "line",
+  takes: "amount in the protocol's unit",
+  likely: ["before", "on bypass", "arrested"],
+  example: "h 28000",
+  asks: ({ run }) => {
+    const { protocol, patient } = run.course;
+    const unit =
+      protocol.shown.heparin === "mg"
+        ? `mg at ${plain(protocol.coagulation.heparinIuPerMg.value)} IU/mg`
+        : "IU";
+    const dose = patient.weight && protocol.coagulation.heparinPerKg.value * patient.weight;
+    return dose
+      ? `${unit} (${plain(protocol.coagulation.heparinPerKg.value)} IU/kg is ${fixed(dose)} IU)`
+      : unit;
+  },
+  read: ({ words }, { run }) =>
+    andThen(
+      readHeparin(words, run.course.protocol),
+      (amount): Outcome<Draft> => taken({ kind: "drug", name: "heparin", amount, unit: "[IU]" }),
+    ),
+};
+
+export const readProtamine = (words: readonly string[]): Outcome<number> =>
+  numberWithin(words.join("") || undefined, "an amount of protamine", "mg", 0, 5000, "280");
+
+export const protamine: EntryStroke = {
+  key: "p",
+  id: "protamine",
+  name: "protamine",
+  opens: "line",
+  takes: "amount in mg",
+  likely: ["after"],
+  example: "p 280",
+  asks: ({ run: { coagulation } }) =>
+    coagulation.protamineSuggested.value === null
+      ? "mg"
+      : `mg (first basis ${fixed(coagulation.protamineOnFirst.value)}, total basis ${fixed(coagulation.protamineOnTotal.value)})`,
+  read: ({ words }) =>
+    andThen(
+      readProtamine(words),
+      (amount): Outcome<Draft> => taken({ kind: "drug", name: "protamine", amount, unit: "mg" }),
+    ),
+};
+
+export const readActSeconds = (words: readonly string[]): Outcome<number> =>
+  numberWithin(words.join("") || undefined, "an ACT", "s", 1, 9999, "480");
+
+export const act: EntryStroke = {
+  key: "a",
+  id: "act",
+  name: "ACT",
+  opens: "line",
+  takes: "seconds",
+  likely: ["before", "on bypass", "arrested", "reperfusing", "after"],
+  example: "a 512",
+  asks: ({ run }) => `seconds (target ${plain(run.course.protocol.coagulation.actForBypass.value)})`,
+  read: ({ words }) =>
+    andThen(readActSeconds(words), (seconds): Outcome<Draft> => taken({ kind: "act", seconds })),
+};

@@ -1,0 +1,95 @@
+/** f t w: flow ordered, temperature ordered, and reminders. */
+
+import { toIso } from "../../format/instant.ts";
+import { fixed, plain } from "../../format/number.ts";
+import { type Outcome, refused, taken, andThen } from "../../format/outcome.ts";
+import type { Draft } from "../../record/entry.ts";
+import { numberAndUnit, numberOf, numberWithin } from "../amounts.ts";
+import type { EntryStroke } from "../stroke.ts";
+
+const FRACTIONS: Record<string, number> = { full: 1, "3/4": 0.75, "1/2": 0.5, "1/4": 0.25 };
+
+type Order = { litresPerMinute: number } | { fraction: number };
+
+/** Litres a minute, or a fraction of full: `4.5`, `full`, `3/4`, `1/2`, `1/4`, `0`. */
+export function readFlow(words: readonly string[]): Outcome<Order> {
+  const typed = words.join("").toLowerCase();
+  const fraction = FRACTIONS[typed];
+  if (fraction !== undefined) return taken({ fraction });
+  const found = numberAndUnit(typed);
+  if (!found || !["", "l", "l/min"].includes(found.unit)) {
+    return refused(
+      `${typed === "" ? "Nothing typed" : `"${typed}"`} is not a flow: type L/min such as 4.5, or full, 3/4, 1/2, 1/4, 0.`,
+    );
+  }
+  if (found.value > 15)
+    return refused(`${typed} L/min cannot be a pump flow: type litres a minute such as 4.5.`);
+  return taken({ litresPerMinute: found.value });
+}
+
+export const flow: EntryStroke = {
+  key: "f",
+  id: "flow",
+  name: "flow",
+  opens: "line",
+  takes: "L/min, or full, 3/4, 1/2, 1/4, 0",
+  likely: ["on bypass", "arrested", "reperfusing", "weaning"],
+  example: "f 3/4",
+  asks: ({ run: { course } }) =>
+    course.fullFlow.value === null
+      ? "L/min, or full 3/4 1/2 1/4 0"
+      : `L/min, or full 3/4 1/2 1/4 0 (full is ${fixed(course.fullFlow.value, 2)})`,
+  read: ({ words }) => andThen(readFlow(words), (order): Outcome<Draft> => taken({ kind: "flow", ...order })),
+};
+
+export const readCelsius = (words: readonly string[]): Outcome<number> =>
+  numberWithin(words.join("").replace("°", "") || undefined, "a temperature", "C", 5, 42, "32");
+
+export const target: EntryStroke = {
+  key: "t",
+  id: "target",
+  name: "temperature target",
+  opens: "line",
+  takes: "°C; lower than now is cooling, higher is rewarming",
+  likely: ["on bypass", "arrested", "reperfusing"],
+  example: "t 32",
+  asks: ({ run }) => (run.targetOrder ? `°C (now ordered ${plain(run.targetOrder.entry.celsius)})` : "°C"),
+  read: ({ words }) =>
+    andThen(readCelsius(words), (celsius): Outcome<Draft> => taken({ kind: "target", celsius })),
+};
+
+const MINUTE = 60_000;
+const NEXT_DOSE = "next arrest dose";
+
+export const reminder: EntryStroke = {
+  key: "w",
+  id: "remind",
+  name: "remind me",
+  opens: "line",
+  takes: "minutes, then what for; with nothing after it: the next arrest dose · ok ends the oldest reminder",
+  likely: ["arrested"],
+  example: "w 15 blood gas",
+  asks: () => "minutes, then what for (nothing: the next arrest dose)",
+  read: ({ words: [first, ...rest] }, { run, at }) => {
+    if (first?.toLowerCase() === "ok" && rest.length === 0) {
+      const oldest = run.course.reminders[0];
+      return oldest
+        ? taken({ kind: "reminder-done", target: oldest.entry.id })
+        : refused("No reminder is open: type minutes, then what for.");
+    }
+    const minutes = first === undefined ? null : numberOf(first);
+    if (minutes === null || minutes > 1440) {
+      return refused(
+        `${first === undefined ? "Nothing typed" : `"${first}"`} is not a number of minutes: type such as 20, or 15 blood gas.`,
+      );
+    }
+    const dueAt = toIso({ ...at, ms: at.ms + minutes * MINUTE });
+    const text = rest.join(" ");
+    return taken({
+      kind: "reminder",
+      dueAt,
+      text: text === "" ? NEXT_DOSE : text,
+      about: text === "" ? "dose" : "other",
+    });
+  },
+};

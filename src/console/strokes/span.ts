@@ -1,0 +1,51 @@
+/** b and x: bypass and the clamp, on or off. */
+import { PHASES } from "../../figures/phase.ts";
+import { isOn } from "../../figures/run.ts";
+import { type Outcome, refused, taken } from "../../format/outcome.ts";
+import type { Draft } from "../../record/entry.ts";
+import type { Line } from "../line.ts";
+import type { Context, EntryStroke } from "../stroke.ts";
+
+/** The state a span goes to: what was said, else the other one than now. */
+export function stateAsked(words: readonly string[], isOnNow: boolean): Outcome<"on" | "off"> {
+  const [word, ...rest] = words.map((one) => one.toLowerCase());
+  if (word === undefined) return taken(isOnNow ? "off" : "on");
+  if ((word === "on" || word === "off") && rest.length === 0) return taken(word);
+  return refused(`"${words.join(" ")}" says nothing here: press Enter alone, or type on or off.`);
+}
+
+const readSpan =
+  (what: string) =>
+  (line: Line, { run }: Context): Outcome<Draft> => {
+    const state = stateAsked(line.words, isOn(run.course, what));
+    return state.ok ? taken({ kind: "span", what, state: state.value }) : state;
+  };
+
+const asksState =
+  (what: string) =>
+  ({ run }: Context) =>
+    `Enter: ${what} ${isOn(run.course, what) ? "off" : "on"}`;
+
+export const bypass: EntryStroke = {
+  key: "b",
+  id: "bypass",
+  name: "bypass on / off",
+  opens: "line",
+  takes: "nothing; or on, off",
+  likely: PHASES,
+  example: "b",
+  asks: asksState("bypass"),
+  read: readSpan("bypass"),
+};
+
+export const clamp: EntryStroke = {
+  key: "x",
+  id: "clamp",
+  name: "clamp on / off",
+  opens: "line",
+  takes: "nothing; or on, off",
+  likely: ["on bypass", "arrested", "reperfusing"],
+  example: "x",
+  asks: asksState("clamp"),
+  read: readSpan("clamp"),
+};

@@ -1,0 +1,86 @@
+/** The stroke table: the single source for handling, hint bar, help, `pumpside keys` and the README. */
+import { PHASES } from "../../figures/phase.ts";
+import type { Protocol } from "../../protocol/protocol.ts";
+import type { EntryStroke, Stroke, ViewStroke } from "../stroke.ts";
+import { act, heparin, protamine } from "./coagulation.ts";
+import { dose } from "./dose.ts";
+import { mark } from "./mark.ts";
+import { flow, reminder, target } from "./orders.ts";
+import { bypass, clamp } from "./span.ts";
+import { level, returned, urine, volumeIn, volumeOut } from "./volume.ts";
+import { incident, note } from "./words.ts";
+
+const view = (
+  key: string,
+  id: string,
+  name: string,
+  opens: ViewStroke["opens"],
+  takes: string,
+  likely: Stroke["likely"] = [],
+): ViewStroke => ({
+  key,
+  id,
+  name,
+  opens,
+  takes,
+  likely,
+});
+
+export const STROKES: readonly Stroke[] = [
+  bypass,
+  clamp,
+  dose,
+  heparin,
+  protamine,
+  act,
+  flow,
+  target,
+  volumeIn,
+  urine,
+  volumeOut,
+  returned,
+  level,
+  mark,
+  reminder,
+  incident,
+  note,
+  view(
+    "z",
+    "put-right",
+    "put right",
+    "put-right",
+    "picks the last entry (arrows or #12 pick another): a new amount, a new time @10:42, or ! and a reason to strike it out",
+    PHASES,
+  ),
+  view("/", "find", "find a stroke", "find", "part of a name"),
+  view("?", "help", "help", "help", "", PHASES),
+  view("tab", "panel", "next panel", "panel", ""),
+  view("q", "leave", "leave", "leave", "the case stays open and resumes"),
+];
+
+/** The strokes with the keys a protocol gives them. */
+export function strokesOf(protocol: Protocol): readonly Stroke[] {
+  const { keys } = protocol;
+  if (!keys) return STROKES;
+  return STROKES.map((stroke) => ({ ...stroke, key: keys[stroke.id] ?? stroke.key }));
+}
+
+export const strokeFor = (key: string, protocol: Protocol): Stroke | undefined =>
+  strokesOf(protocol).find((stroke) => stroke.key === key);
+
+/** The entry stroke with that name; it is there, or the table is broken. */
+export function entryStroke(id: string): EntryStroke {
+  const found = STROKES.find((stroke) => stroke.id === id);
+  if (found?.opens !== "line") throw new Error(`the stroke table has no entry stroke "${id}"`);
+  return found;
+}
+
+/** The strokes whose name, key or line holds what is looked for. */
+export function findStrokes(query: string, protocol: Protocol): readonly Stroke[] {
+  const wanted = query.trim().toLowerCase();
+  const inName = strokesOf(protocol).filter(({ name }) => name.toLowerCase().includes(wanted));
+  const elsewhere = strokesOf(protocol).filter(
+    (stroke) => !inName.includes(stroke) && stroke.takes.toLowerCase().includes(wanted),
+  );
+  return [...inName, ...elsewhere];
+}

@@ -1,0 +1,153 @@
+/** v u o r l: volumes in, urine, other volumes out, volume returned, levels. */
+
+import { PHASES } from "../../figures/phase.ts";
+import { sumOf } from "../../figures/volumes.ts";
+import { plain } from "../../format/number.ts";
+import { type Outcome, refused, taken, andThen } from "../../format/outcome.ts";
+import { listed } from "../../format/text.ts";
+import type { Draft } from "../../record/entry.ts";
+import { volumeOf } from "../amounts.ts";
+import type { Line } from "../line.ts";
+import type { Context, EntryStroke } from "../stroke.ts";
+
+type Fluid = { letter: string; id: string; name: string };
+
+const letters = (fluids: readonly Fluid[]) =>
+  listed(
+    fluids.map(({ letter, name }) => `${letter} ${name}`),
+    "or",
+  );
+
+/** Millilitres and a fluid letter in any order, `500 c`, `500c` or `c 500`. */
+export function readFluid(
+  words: readonly string[],
+  fluids: readonly Fluid[],
+): Outcome<{ ml: number; fluid: string }> {
+  const joined = words.join(" ").toLowerCase();
+  const found = /^([a-z0-9]) (\S+)$|^(\S+?) ?([a-z])$/.exec(joined);
+  const [letter, amount] = found ? [found[1] ?? found[4], found[2] ?? found[3]] : [undefined, joined];
+  const bare =
+    amount === undefined || amount === ""
+      ? refused(`Nothing typed: type millilitres and a letter: ${letters(fluids)}.`)
+      : volumeOf(amount);
+  const whole = volumeOf(joined.replace(/ /g, ""));
+  if (letter === undefined || (whole.ok && found?.[1] === undefined)) {
+    return bare.ok || whole.ok ? refused(`Which fluid? Add a letter: ${letters(fluids)}.`) : bare;
+  }
+  const fluid = fluids.find((one) => one.letter === letter);
+  if (!fluid) return refused(`"${letter}" is no fluid here: type one of ${letters(fluids)}.`);
+  return andThen(bare, (ml) => taken({ ml, fluid: fluid.id }));
+}
+
+/** One word that is millilitres, for lines that take nothing else. */
+export function readMl(words: readonly string[]): Outcome<number> {
+  if (words.length === 0)
+    return refused("Nothing typed: type millilitres such as 300, or litres such as 1.2L.");
+  return volumeOf(words.join(""));
+}
+
+const fluidChoices = (fluids: readonly Fluid[]) => fluids.map(({ letter, name }) => [letter, name] as const);
+
+export const volumeIn: EntryStroke = {
+  key: "v",
+  id: "volume-in",
+  name: "volume in",
+  opens: "line",
+  takes: "mL and a fluid letter",
+  likely: ["before", "on bypass", "arrested", "reperfusing", "after"],
+  example: "v 500 c",
+  asks: () => "mL and a fluid letter",
+  choices: ({ run }) => fluidChoices(run.course.protocol.fluidsIn),
+  read: ({ words }, { run }) =>
+    andThen(
+      readFluid(words, run.course.protocol.fluidsIn),
+      (said): Outcome<Draft> => taken({ kind: "volume", direction: "in", ...said }),
+    ),
+};
+
+export const volumeOut: EntryStroke = {
+  key: "o",
+  id: "volume-out",
+  name: "other volume out",
+  opens: "line",
+  takes: "mL and a letter: ultrafiltrate, shed, discarded, to salvage",
+  likely: ["after"],
+  example: "o 400 u",
+  asks: () => "mL and a letter",
+  choices: ({ run }) => fluidChoices(run.course.protocol.fluidsOut),
+  read: ({ words }, { run }) =>
+    andThen(
+      readFluid(words, run.course.protocol.fluidsOut),
+      (said): Outcome<Draft> => taken({ kind: "volume", direction: "out", ...said }),
+    ),
+};
+
+/** Urine recorded up to the moment of the entry, in mL. */
+const urineBefore = ({ run, at }: Context): number =>
+  sumOf(
+    run.course.volumes.filter(({ fact }) => fact.at <= at.ms),
+    ({ direction, fluid }) => direction === "out" && fluid === "urine",
+  ) ?? 0;
+
+/** `=450` is what the bag reads in all; a bare number is new urine. */
+export function readUrine(
+  words: readonly string[],
+  before: number,
+): Outcome<{ ml: number } | { bagTotal: number }> {
+  const joined = words.join("");
+  if (!joined.startsWith("=")) return andThen(readMl(words), (ml) => taken({ ml }));
+  return andThen(
+    volumeOf(joined.slice(1)),
+    (bagTotal): Outcome<{ bagTotal: number }> =>
+      bagTotal < before
+        ? refused(
+            `The bag cannot read ${plain(bagTotal)} mL when ${plain(before)} mL are recorded already: type new millilitres without =, or put the wrong entry right (z).`,
+          )
+        : taken({ bagTotal }),
+  );
+}
+
+export const urine: EntryStroke = {
+  key: "u",
+  id: "urine",
+  name: "urine",
+  opens: "line",
+  takes: "mL, or =450 when the bag reads 450 in all",
+  likely: ["on bypass", "arrested", "reperfusing", "after"],
+  example: "u =450",
+  asks: (context) => `mL, or =total of the bag (${plain(urineBefore(context))} so far)`,
+  read: ({ words }, context) =>
+    andThen(
+      readUrine(words, urineBefore(context)),
+      (said): Outcome<Draft> => taken({ kind: "volume", direction: "out", fluid: "urine", ...said }),
+    ),
+};
+
+export const returned: EntryStroke = {
+  key: "r",
+  id: "returned",
+  name: "returned to the patient",
+  opens: "line",
+  takes: "mL",
+  likely: ["after"],
+  example: "r 100",
+  asks: ({ run }) =>
+    run.pump.left.value === null ? "mL" : `mL (${plain(run.pump.left.value)} left in the pump)`,
+  read: ({ words }) =>
+    andThen(
+      readMl(words),
+      (ml): Outcome<Draft> => taken({ kind: "volume", direction: "returned", fluid: "pump-blood", ml }),
+    ),
+};
+
+export const level: EntryStroke = {
+  key: "l",
+  id: "level",
+  name: "level",
+  opens: "line",
+  takes: "mL in the reservoir, or left in the pump",
+  likely: PHASES.filter((phase) => phase !== "before"),
+  example: "l 800",
+  asks: ({ run }) => (run.course.phase === "after" ? "mL left in the pump" : "mL in the reservoir"),
+  read: (line: Line) => andThen(readMl(line.words), (ml): Outcome<Draft> => taken({ kind: "level", ml })),
+};

@@ -1,0 +1,189 @@
+/** An entry in words: a short subject and what it says. The log, the entry line and the reports all use these. */
+import { clockTimeOf } from "../format/instant.ts";
+import { fixed, grouped, plain, signed } from "../format/number.ts";
+import { harmless, listed } from "../format/text.ts";
+import { unitText } from "../format/unit.ts";
+import type { Protocol } from "../protocol/protocol.ts";
+import type { Route } from "../record/entries-given.ts";
+import type { Draft, Entry } from "../record/entry.ts";
+import { GAS_VALUES, type Quantity, READINGS } from "../record/quantities.ts";
+
+export type Words = { readonly subject: string; readonly says: string };
+
+export const ROUTE_NAMES: Record<Route, string> = {
+  root: "aortic root",
+  "left-ostium": "left ostium",
+  "right-ostium": "right ostium",
+  "coronary-sinus": "coronary sinus",
+  graft: "graft",
+};
+
+/** Subject and text of an entry, one harmless line each. */
+export function entryWords(entry: Entry | Draft, protocol: Protocol): Words {
+  const { subject, says } = raw(entry, protocol);
+  return { subject: harmless(subject), says: harmless(says) };
+}
+
+const words = (subject: string, ...parts: (string | undefined | false)[]): Words => ({
+  subject,
+  says: parts.filter(Boolean).join(" · "),
+});
+
+const mL = (ml: number | undefined) => (ml === undefined ? undefined : `${plain(ml)} mL`);
+
+function raw(entry: Entry | Draft, protocol: Protocol): Words {
+  switch (entry.kind) {
+    case "opened":
+      return words("case", "opened", entry.operator && `by ${entry.operator}`, entry.place);
+    case "closed":
+      return words("case", "closed", `by ${entry.operator}`);
+    case "reopened":
+      return words("case", "reopened", `by ${entry.operator}`, entry.reason);
+    case "patient":
+    case "plan":
+      return words(entry.kind, told(entry));
+    case "team":
+      return words("team", listed(entry.people.map(({ role, who }) => `${role} ${who}`)));
+    case "circuit":
+      return words(
+        "circuit",
+        listed(entry.components.map(({ component, lot }) => (lot ? `${component} lot ${lot}` : component))),
+      );
+    case "operator":
+      return words("pump", `handed to ${entry.operator}`);
+    case "span":
+      return words(
+        spanName(entry.what, protocol),
+        entry.state,
+        entry.way && wayName(entry.what, entry.way, protocol),
+      );
+    case "moment":
+      return words("moment", spanName(entry.what, protocol));
+    case "flow":
+      return words(
+        "flow",
+        entry.fraction === undefined
+          ? `${plain(entry.litresPerMinute ?? 0)} L/min`
+          : fractionText(entry.fraction),
+      );
+    case "target":
+      return words("target", `${plain(entry.celsius)} °C`);
+    case "reminder":
+      return words("remind", `at ${clockTimeOf(entry.dueAt).slice(0, 5)}`, entry.text);
+    case "reminder-done":
+      return words("remind", `done (${entry.target})`);
+    case "check":
+      return words("check", `${entry.checklist} ${entry.item}`, entry.state);
+    case "incident":
+      return words("INCIDENT", entry.text);
+    case "note":
+      return words("note", entry.text);
+    case "acknowledged":
+      return words("advice", `${entry.advisory} acknowledged`, entry.reason);
+    case "dose":
+      return words(
+        "dose",
+        DOSE_STATES[entry.state],
+        mL(entry.ml),
+        entry.route && ROUTE_NAMES[entry.route],
+        solutionName(entry.solution, protocol),
+      );
+    case "volume":
+      return words(
+        DIRECTIONS[entry.direction],
+        mL(entry.ml) ?? `bag reads ${mL(entry.bagTotal)}`,
+        fluidName(entry.direction, entry.fluid, protocol),
+        entry.unitNumber,
+      );
+    case "level":
+      return words("level", mL(entry.ml));
+    case "drug":
+      return words(entry.name, amountText(entry.name, entry.amount, entry.unit, protocol), entry.route);
+    case "act":
+      return words("ACT", `${plain(entry.seconds)} s`);
+    case "readings":
+      return words("readings", measured(entry.values, READINGS));
+    case "gas":
+      return words(`${entry.sample} gas`, measured(entry.values, GAS_VALUES));
+    case "amend":
+      return words(
+        "put right",
+        `${entry.target}: ${Object.entries(entry.changes).map(changeText).join(", ")}`,
+      );
+    case "void":
+      return words("struck out", entry.target, entry.reason);
+    case "clock":
+      return words(
+        "clock",
+        `system clock stepped by ${signed(entry.stepMs / 1000)} s; the record's time did not`,
+      );
+    default:
+      return entry satisfies never;
+  }
+}
+
+const DOSE_STATES = { start: "started", "so-far": "so far", end: "ended", whole: "given" } as const;
+const DIRECTIONS = { in: "in", out: "out", returned: "returned" } as const;
+
+const changeText = ([field, value]: [string, unknown]): string =>
+  field === "at"
+    ? `time ${clockTimeOf(String(value))}`
+    : `${field} ${typeof value === "object" ? JSON.stringify(value) : String(value)}`;
+
+/** The name of a span or moment as the protocol has it. */
+export function spanName(what: string, protocol: Protocol): string {
+  return protocol.marks.find(({ id }) => id === what)?.name ?? what;
+}
+
+const wayName = (what: string, way: string, protocol: Protocol): string =>
+  protocol.marks.find(({ id }) => id === what)?.ways?.find(({ id }) => id === way)?.name ?? way;
+
+const solutionName = (id: string | undefined, protocol: Protocol): string | undefined =>
+  id === undefined || id === protocol.usualSolution
+    ? undefined
+    : (protocol.solutions.find((one) => one.id === id)?.name ?? id);
+
+function fluidName(direction: "in" | "out" | "returned", id: string, protocol: Protocol): string | undefined {
+  if (direction === "returned") return undefined;
+  const list = direction === "in" ? protocol.fluidsIn : protocol.fluidsOut;
+  return list.find((fluid) => fluid.id === id)?.name ?? id;
+}
+
+/** `full`, `3/4 of full`, or a per cent of full. */
+export function fractionText(fraction: number): string {
+  const known: Record<string, string> = {
+    "1": "full",
+    "0.75": "3/4 of full",
+    "0.5": "1/2 of full",
+    "0.25": "1/4 of full",
+  };
+  return known[String(fraction)] ?? `${fixed(fraction * 100)} % of full`;
+}
+
+/** The amount of a drug; heparin in the protocol's unit, with the other said out loud where that is milligrams. */
+export function amountText(name: string, amount: number, unit: string, protocol: Protocol): string {
+  if (name !== "heparin" || unit !== "[IU]") return `${plain(amount)} ${unitText(unit)}`;
+  const iu = `${grouped(amount)} IU`;
+  const perMg = protocol.coagulation.heparinIuPerMg.value;
+  return protocol.shown.heparin === "mg" ? `${plain(amount / perMg)} mg = ${iu}` : iu;
+}
+
+function measured(values: { readonly [name: string]: unknown }, table: Record<string, Quantity>): string {
+  const told = Object.entries(table).flatMap(([key, { name, unit, decimals }]) => {
+    const value = values[key];
+    return typeof value === "number" ? [`${name} ${fixed(value, decimals)} ${unitText(unit)}`.trim()] : [];
+  });
+  return told.join(", ");
+}
+
+const COMMON = new Set(["id", "seq", "at", "loggedAt", "by", "typed", "note", "kind", "prev"]);
+
+/** The fields of a form's entry, as far as they are short enough to read. */
+function told(entry: object): string {
+  return Object.entries(entry)
+    .filter(
+      ([field, value]) => !COMMON.has(field) && (typeof value === "string" || typeof value === "number"),
+    )
+    .map(([field, value]) => `${field} ${value}`)
+    .join(", ");
+}

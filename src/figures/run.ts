@@ -1,0 +1,122 @@
+/** Everything a case says of itself at one moment: the one place where the figures are put together. */
+import { msOf } from "../format/instant.ts";
+import type { Protocol } from "../protocol/protocol.ts";
+import type { CaseFile } from "../record/case.ts";
+import type { Entry, EntryOf } from "../record/entry.ts";
+import { type Fact, lastOf, type Record, standing } from "../record/standing.ts";
+import { type Balances, readBalances } from "./balances.ts";
+import { type Coagulation, type LastAct, lastAct, readCoagulation } from "./coagulation.ts";
+import { type Dose, readDoses, runningDose } from "./doses.ts";
+import type { Figure } from "./figure.ts";
+import { fullFlow } from "./full-flow.ts";
+import { type NextDose, nextDose } from "./next-dose.ts";
+import { type Patient, type Plan, patientOf, planOf } from "./patient.ts";
+import { type Phase, phaseOf } from "./phase.ts";
+import { leftInPump, netToPatient, type PumpVolume } from "./pump-volume.ts";
+import { openReminders, type Reminder } from "./reminders.ts";
+import { intervalsOf, openInterval, readSpans, type Spans } from "./spans.ts";
+import { readTimers, type Timers } from "./timers.ts";
+import { readVolumes, type Volume } from "./volumes.ts";
+
+/** What follows from the entries alone, whatever the time is. */
+export type Course = {
+  readonly record: Record;
+  readonly protocol: Protocol;
+  readonly patient: Patient;
+  readonly plan: Plan;
+  readonly spans: Spans;
+  readonly doses: readonly Dose[];
+  readonly volumes: readonly Volume[];
+  readonly balances: Balances;
+  readonly fullFlow: Figure;
+  readonly phase: Phase;
+  readonly reminders: readonly Reminder[];
+  /** Initials of the person who runs the pump. */
+  readonly operator: string;
+  /** The moment the case was closed, in milliseconds since the epoch; `null` while it is open. */
+  readonly closedAt: number | null;
+};
+
+/** What a case says at `now`. */
+export type Run = {
+  readonly course: Course;
+  readonly now: number;
+  readonly timers: Timers;
+  readonly running: Dose | undefined;
+  readonly nextDose: NextDose;
+  readonly act: LastAct | null;
+  readonly coagulation: Coagulation;
+  readonly pump: PumpVolume;
+  readonly netToPatient: Figure;
+  readonly flowOrder: Fact<EntryOf<"flow">> | undefined;
+  readonly targetOrder: Fact<EntryOf<"target">> | undefined;
+};
+
+const courses = new WeakMap<readonly Entry[], Course>();
+
+/** The course of a case. A list of entries already read costs nothing to read again. */
+export function courseOf({ entries, protocol }: Pick<CaseFile, "entries" | "protocol">): Course {
+  const before = courses.get(entries);
+  if (before?.protocol === protocol) return before;
+  const record = standing(entries);
+  const { facts } = record;
+  const [patient, plan, spans] = [patientOf(facts), planOf(facts), readSpans(facts)];
+  const doses = readDoses(facts, protocol, plan.solution);
+  const volumes = readVolumes(facts);
+  const full = fullFlow(patient, plan, protocol);
+  const course: Course = {
+    record,
+    protocol,
+    patient,
+    plan,
+    spans,
+    doses,
+    volumes,
+    balances: readBalances(volumes, doses, protocol),
+    fullFlow: full,
+    phase: phaseOf(facts, spans, full.value),
+    reminders: openReminders(facts),
+    operator: operatorOf(entries),
+    closedAt: closedAt(entries),
+  };
+  courses.set(entries, course);
+  return course;
+}
+
+/** Everything at `now` (milliseconds since the epoch). A closed case stands still at the moment it was closed. */
+export function readRun(file: Pick<CaseFile, "entries" | "protocol">, now: number): Run {
+  const course = courseOf(file);
+  const moment = course.closedAt === null ? now : Math.min(now, course.closedAt);
+  const { facts } = course.record;
+  const pump = leftInPump(facts, course.volumes, course.protocol, course.phase === "after", moment);
+  return {
+    course,
+    now: moment,
+    timers: readTimers(course.spans, moment),
+    running: runningDose(course.doses),
+    nextDose: nextDose(facts, course.doses, intervalsOf(course.spans, "clamp"), moment),
+    act: lastAct(facts, course.protocol, moment),
+    coagulation: readCoagulation(facts, course.protocol, course.patient.weight, moment),
+    pump,
+    netToPatient: netToPatient(course.balances.net, pump.left),
+    flowOrder: lastOf(facts, "flow"),
+    targetOrder: lastOf(facts, "target"),
+  };
+}
+
+/** Whether a span is on by the record. */
+export const isOn = (course: Course, what: string): boolean =>
+  openInterval(intervalsOf(course.spans, what)) !== undefined;
+
+/** Who runs the pump: the last to open, take over, close or reopen. */
+export function operatorOf(entries: readonly Entry[]): string {
+  const last = entries.findLast(
+    (entry) => entry.kind === "opened" || entry.kind === "operator" || entry.kind === "reopened",
+  );
+  return last === undefined ? "" : (last as EntryOf<"opened">).operator;
+}
+
+function closedAt(entries: readonly Entry[]): number | null {
+  const last = entries.findLast(({ kind }) => kind === "closed" || kind === "reopened");
+  return last?.kind === "closed" ? msOf(last.at) : null;
+}

@@ -1,0 +1,13 @@
+/** Text from people and files made harmless for a terminal and for one line. */
+
+// Controls (Cc), the invisible marks that turn the direction of writing or hide in it (Cf), line separators, halves.
+const UNSAFE = /[\p{Cc}\p{Cf}\p{Zl}\p{Zp}\p{Cs}]/gu;
+
+/** One line without control characters, terminal escapes or direction marks; white space folded. */
+export const harmless = (text: string): string => text.replace(UNSAFE, " ").replace(/\s+/g, " ").trim();
+
+/** `a, b and c` */
+export function listed(words: readonly string[], last = "and"): string {
+  if (words.length < 2) return words.join("");
+  return `${words.slice(0, -1).join(", ")} ${last} ${words.at(-1)}`;
+}

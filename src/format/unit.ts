@@ -1,0 +1,20 @@
+/** UCUM unit codes, as the record keeps them, in the words a person reads. */
+
+const SHOWN: Record<string, string> = {
+  "[IU]": "IU",
+  "[IU]/kg": "IU/kg",
+  "mm[Hg]": "mmHg",
+  Cel: "°C",
+  "K/min": "°C/min",
+  ug: "µg",
+  m2: "m²",
+  "L/min/m2": "L/min/m²",
+  "mL/min/m2": "mL/min/m²",
+  "mL/m2": "mL/m²",
+  "dyn.s/cm5": "dyn·s·cm⁻⁵",
+  "[pH]": "",
+  "[Ch]": "Fr",
+};
+
+/** `mm[Hg]` reads `mmHg`; a code that reads well already is left as it is. */
+export const unitText = (ucum: string): string => SHOWN[ucum] ?? ucum;

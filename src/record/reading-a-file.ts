@@ -1,0 +1,64 @@
+/** From the text of a file to a case: upcast, checked, or one sentence that says what is wrong and where. */
+import type * as z from "zod";
+import { type Outcome, refused, taken } from "../format/outcome.ts";
+import { CASE_FORMAT, CASE_VERSION, type CaseFile, caseSchema } from "./case.ts";
+import { fits } from "./correcting.ts";
+import type { Entry } from "./entry.ts";
+import { upcast } from "./upcast.ts";
+
+export type Reading<T> = Outcome<T>;
+
+/** Reads a case from JSON text. Never throws; `fault` is a whole sentence without the file's name. */
+export function readCase(text: string): Reading<CaseFile> {
+  let json: unknown;
+  try {
+    json = JSON.parse(text);
+  } catch {
+    return refused(text.trim() === "" ? "the file is empty." : "the file is not JSON, or was cut short.");
+  }
+  return checkCase(json);
+}
+
+/** Checks what JSON gave: our format, a version we know, every entry valid, every correction on a valid target. */
+export function checkCase(json: unknown): Reading<CaseFile> {
+  if (typeof json !== "object" || json === null || (json as CaseFile).format !== CASE_FORMAT) {
+    return refused(`the file is not a pumpside case (its "format" is not "${CASE_FORMAT}").`);
+  }
+  const { version } = json as { version?: unknown };
+  if (typeof version === "number" && version > CASE_VERSION) {
+    return refused(
+      `the case was written by a newer version (file version ${version}, this program reads up to ${CASE_VERSION}).`,
+    );
+  }
+  const parsed = caseSchema.safeParse(upcast(json));
+  if (!parsed.success) return refused(`${faultOf(parsed.error)}.`);
+  const fault = orderFault(parsed.data.entries) ?? correctionFault(parsed.data.entries);
+  return fault ? refused(fault) : taken(parsed.data);
+}
+
+/** The first thing zod found, as place and reason: `entries 12 · ml: a volume is …`. */
+export function faultOf(error: z.ZodError): string {
+  const issue = error.issues[0];
+  if (!issue) return "something is wrong with it";
+  const place = issue.path.map((step) => (typeof step === "number" ? step + 1 : String(step))).join(" ");
+  return place ? `at ${place}: ${issue.message}` : issue.message;
+}
+
+function orderFault(entries: readonly Entry[]): string | null {
+  const wrong = entries.findIndex((entry, i) => entry.seq !== i + 1 || entry.id !== `e${i + 1}`);
+  if (wrong < 0) return null;
+  return `entry ${wrong + 1} is out of order: it says it is number ${entries[wrong]?.seq} (${entries[wrong]?.id}).`;
+}
+
+function correctionFault(entries: readonly Entry[]): string | null {
+  for (const entry of entries) {
+    if (entry.kind !== "amend" && entry.kind !== "void" && entry.kind !== "reminder-done") continue;
+    const target = entries[Number(entry.target.slice(1)) - 1];
+    if (!target || target.seq >= entry.seq)
+      return `entry ${entry.seq} points at ${entry.target}, which is not an earlier entry.`;
+    if (entry.kind === "amend" && !fits(target, entry.changes)) {
+      return `entry ${entry.seq} would make ${entry.target} an entry that is not valid.`;
+    }
+  }
+  return null;
+}

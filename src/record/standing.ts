@@ -1,0 +1,75 @@
+/** What stands: the entries as put right, without those struck out, in the order in which things happened. */
+import { msOf } from "../format/instant.ts";
+import { corrected } from "./correcting.ts";
+import type { Entry, EntryOf, Kind } from "./entry.ts";
+
+export type Correction = EntryOf<"amend"> | EntryOf<"void">;
+
+export type Fact<E extends Entry = Entry> = {
+  /** The entry as it stands now. */
+  readonly entry: E;
+  /** The entry as it was first written. */
+  readonly logged: E;
+  /** When it happened, in milliseconds since the epoch, as put right. */
+  readonly at: number;
+  /** Corrections in force, oldest first. */
+  readonly corrections: readonly Correction[];
+  readonly struck: boolean;
+};
+
+export type Record = {
+  /** In the order of happening; nothing that was struck out. */
+  readonly facts: readonly Fact[];
+  /** In the order of writing, with what was struck out. */
+  readonly written: readonly Fact[];
+};
+
+const known = new WeakMap<readonly Entry[], Record>();
+
+/** Applies every correction. Pure; a list already read costs nothing to read again. */
+export function standing(entries: readonly Entry[]): Record {
+  const before = known.get(entries);
+  if (before) return before;
+  const inForce = correctionsInForce(entries);
+  const written = entries.map((entry) => factOf(entry, inForce.get(entry.id) ?? []));
+  const facts = written
+    .filter((fact) => !fact.struck)
+    .sort((a, b) => a.at - b.at || a.entry.seq - b.entry.seq);
+  const record = { facts, written };
+  known.set(entries, record);
+  return record;
+}
+
+/** The facts of one kind, in the order in which things happened. */
+export const ofKind = <K extends Kind>(facts: readonly Fact[], kind: K): Fact<EntryOf<K>>[] =>
+  facts.filter((fact) => fact.entry.kind === kind) as unknown as Fact<EntryOf<K>>[];
+
+/** The last fact of one kind. */
+export function lastOf<K extends Kind>(facts: readonly Fact[], kind: K): Fact<EntryOf<K>> | undefined {
+  return facts.findLast((fact) => fact.entry.kind === kind) as Fact<EntryOf<K>> | undefined;
+}
+
+/** A correction that was itself struck out has no force; a later one may strike out an earlier one. */
+function correctionsInForce(entries: readonly Entry[]): Map<string, Correction[]> {
+  const inForce = new Map<string, Correction[]>();
+  for (const entry of entries.toReversed()) {
+    if (entry.kind !== "amend" && entry.kind !== "void") continue;
+    if (inForce.get(entry.id)?.some(({ kind }) => kind === "void")) continue;
+    inForce.set(entry.target, [entry, ...(inForce.get(entry.target) ?? [])]);
+  }
+  return inForce;
+}
+
+function factOf(logged: Entry, corrections: readonly Correction[]): Fact {
+  let entry = logged;
+  for (const correction of corrections) {
+    if (correction.kind === "amend") entry = corrected(entry, correction.changes);
+  }
+  return {
+    entry,
+    logged,
+    at: msOf(entry.at),
+    corrections,
+    struck: corrections.some(({ kind }) => kind === "void"),
+  };
+}
