@@ -25,8 +25,8 @@ export function checkProtocolText(text: string): Checked {
   if (!read.ok) return { ok: false, faults: [read.fault] };
   const foreign = foreignFault(read.value);
   if (foreign) return foreign;
-  const faults = [...read.faults, ...forbiddenKeys(read.value)];
-  if (faults.length === 0) faults.push(...faultsIn(read.value));
+  const unreadable = [...read.faults, ...forbiddenKeys(read.value)];
+  const faults = unreadable.length > 0 ? unreadable : faultsIn(read.value);
   return faults.length > 0
     ? { ok: false, faults }
     : { ok: true, value: protocolSchema.parse(read.value), warnings: warningsAbout(read.value) };

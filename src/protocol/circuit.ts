@@ -4,7 +4,12 @@ import { bounded, decision } from "./decision.ts";
 import { distinct } from "./lists.ts";
 import { shownName, slug, sourceText } from "./words.ts";
 
-const primeFluid = z.looseObject({ fluid: slug, name: shownName, ml: bounded("mL", 0, 5000) });
+const primeFluid = z.looseObject({
+  fluid: slug,
+  name: shownName,
+  ml: bounded("mL", 0, 5000),
+  source: sourceText.optional(),
+});
 
 const tubing = z.looseObject({
   id: slug,
@@ -16,7 +21,6 @@ const tubing = z.looseObject({
 
 export const circuit = z.looseObject({
   prime: distinct(primeFluid, "fluid"),
-  primeSource: sourceText.optional(),
   tubing: distinct(tubing, "id"),
   components: distinct(z.looseObject({ id: slug, name: shownName }), "id"),
   packedCellHaematocrit: decision("%", 30, 90),

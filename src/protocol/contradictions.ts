@@ -163,10 +163,11 @@ function drugUnits(json: unknown): Fault[] {
 function sharedKeys(json: unknown): Fault[] {
   const keys = at(json, ["keys"]);
   if (typeof keys !== "object" || keys === null || Array.isArray(keys)) return [];
-  const strokes = Object.entries(keys);
-  return strokes.flatMap(([stroke, key], i) => {
-    const before = strokes.findIndex(([, other]) => other === key);
-    const says = `the key ${quoted(key)} already stands for ${quoted(strokes[before]?.[0])}`;
-    return before < i ? [faultAt(["keys", stroke], says, "choose another key")] : [];
+  const owner = new Map<unknown, string>();
+  return Object.entries(keys).flatMap(([stroke, key]) => {
+    const before = owner.get(key);
+    if (before === undefined) owner.set(key, stroke);
+    const says = `the key ${quoted(key)} already stands for ${quoted(before)}`;
+    return before === undefined ? [] : [faultAt(["keys", stroke], says, "choose another key")];
   });
 }

@@ -17,8 +17,7 @@ const component = (id: string, name: string) => ({ id, name });
 
 /** The circuit with a unit's own prime, in mL a fluid. */
 export const circuitPrimedWith = (prime: Circuit["prime"]): Circuit => ({
-  prime,
-  primeSource: FROM_MEMORY,
+  prime: prime.map((fluid) => ({ ...fluid, source: FROM_MEMORY })),
   tubing: [
     tubing("bore-3-16", 3 / 16, "3/16 inch"),
     tubing("bore-1-4", 1 / 4, "1/4 inch"),

@@ -35,9 +35,12 @@ export function faultText({ place, says, suggestion }: Fault): string {
   return `${what}; ${suggestion}.`;
 }
 
-/** Something from the file between quotation marks, harmless for a terminal and cut to a readable length. */
-export const quoted = (value: unknown): string =>
-  typeof value === "string" ? `"${shortened(value)}"` : shortened(String(value));
+/** Something from the file as it may be shown: text between quotation marks, a list or a group only by its kind. */
+export function quoted(value: unknown): string {
+  if (typeof value === "string") return `"${shortened(value)}"`;
+  if (Array.isArray(value)) return "a list";
+  return typeof value === "object" && value !== null ? "a group in curly brackets" : String(value);
+}
 
 function shortened(text: string): string {
   const line = harmless(text.slice(0, 200));

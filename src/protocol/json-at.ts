@@ -1,5 +1,6 @@
 /** Looking into JSON whose shape is not known yet. */
 import type { Path } from "./fault.ts";
+import { LONGEST_LIST } from "./lists.ts";
 
 /** What stands at a path; undefined where the path leads nowhere. Own names only. */
 export function at(json: unknown, path: Path): unknown {
@@ -23,10 +24,10 @@ export function textAt(json: unknown, path: Path): string | undefined {
   return typeof value === "string" ? value : undefined;
 }
 
-/** The list at a path; empty where there is none. */
+/** The list at a path, as far as a list may go; empty where there is none. */
 export function listAt(json: unknown, path: Path): readonly unknown[] {
   const value = at(json, path);
-  return Array.isArray(value) ? value : [];
+  return Array.isArray(value) ? value.slice(0, LONGEST_LIST) : [];
 }
 
 /** The texts under one name of a list's members: the ids of the fluids. */

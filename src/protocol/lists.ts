@@ -2,13 +2,14 @@
 import * as z from "zod";
 import { quoted } from "./fault.ts";
 
-const MOST = 400;
+/** Members of the longest list; a longer one is refused and not looked into. */
+export const LONGEST_LIST = 400;
 
 /** A list whose members each have a `key` of their own. Checked even where members have other faults. */
 export const distinct = <T extends z.ZodObject>(member: T, ...keys: string[]) =>
   z
     .array(member)
-    .max(MOST)
+    .max(LONGEST_LIST)
     .superRefine(
       (list, context) => {
         for (const key of keys) {
@@ -22,7 +23,7 @@ export const distinct = <T extends z.ZodObject>(member: T, ...keys: string[]) =>
           }
         }
       },
-      { when: ({ value }) => Array.isArray(value) && value.length <= MOST },
+      { when: ({ value }) => Array.isArray(value) && value.length <= LONGEST_LIST },
     );
 
 const under = (item: unknown, key: string): unknown =>
@@ -43,7 +44,7 @@ export const rising = <T extends z.ZodType<Step>>(step: T) =>
   z
     .array(step)
     .min(1)
-    .max(MOST)
+    .max(LONGEST_LIST)
     .superRefine((list, context) => {
       for (const [place, { upTo }] of list.entries()) {
         const next = list[place + 1]?.upTo;

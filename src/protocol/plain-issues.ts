@@ -26,7 +26,7 @@ function faultOfIssue(schema: z.ZodType, issue: Issue): Fault {
     case "invalid_value":
       return input === undefined
         ? fault("it is missing")
-        : fault(...notOneOf(input, issue.values.map(String)));
+        : fault(`${quoted(input)} is not known here`, oneOf(input, issue.values) ?? `write ${expected}`);
     case "too_small":
     case "too_big":
       return fault(...outside(issue, input, expected));
@@ -47,10 +47,10 @@ function textForNumber(input: string, expected: string): [string, string] {
     : [`the text ${quoted(input)} stands where a number belongs`, `write ${expected}`];
 }
 
-const notOneOf = (input: unknown, values: readonly string[]): [string, string] => [
-  `${typeof input === "object" ? kindOf(input) : quoted(input)} is not known here`,
-  instead(String(typeof input === "object" ? "" : input), values),
-];
+const oneOf = (input: unknown, values: readonly unknown[]): string | undefined =>
+  typeof input === "string" && values.every((value) => typeof value === "string")
+    ? instead(input, values)
+    : undefined;
 
 function outside(
   issue: z.core.$ZodIssueTooSmall | z.core.$ZodIssueTooBig,
@@ -87,10 +87,4 @@ function wrongForm(input: unknown, form: string): [string, string] {
   return [`${quoted(input)} does not have the right form`, `write ${form}${example}`];
 }
 
-function kindOf(input: unknown): string {
-  if (input === null) return "null";
-  if (Array.isArray(input)) return "a list";
-  if (typeof input === "object") return "a group in curly brackets";
-  if (typeof input === "string") return `the text ${quoted(input)}`;
-  return quoted(input);
-}
+const kindOf = (input: unknown) => (typeof input === "string" ? `the text ${quoted(input)}` : quoted(input));

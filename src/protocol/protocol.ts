@@ -6,9 +6,11 @@ import { checklist } from "./checklists.ts";
 import { circuit } from "./circuit.ts";
 import { coagulation } from "./coagulation.ts";
 import { drug } from "./drugs.ts";
+import { quoted } from "./fault.ts";
 import { fluidIn, fluidOut } from "./fluids.ts";
 import { distinct } from "./lists.ts";
 import { mark } from "./marks.ts";
+import { instead } from "./nearest.ts";
 import { shownUnits } from "./units.ts";
 import { oxygen, temperature, watch } from "./watch.ts";
 import { shownName, slug } from "./words.ts";
@@ -49,14 +51,18 @@ const protocolShape = z.looseObject({
   keys: z.record(z.string(), z.string().length(1)).optional(),
 });
 
-export const protocolSchema = protocolShape.refine(
-  ({ solutions, usualSolution }) => solutions.some((one) => one?.id === usualSolution),
-  {
-    error: "no solution of this protocol has that id",
-    path: ["usualSolution"],
-    params: { suggestion: "write the id of the solution that a dose means when the plan names none" },
-    when: ({ value }) => Array.isArray((value as { solutions?: unknown } | undefined)?.solutions),
+export const protocolSchema = protocolShape.superRefine(
+  ({ solutions, usualSolution }, context) => {
+    const ids = solutions.map((one) => one?.id).filter((id) => typeof id === "string");
+    if (ids.includes(usualSolution) || typeof usualSolution !== "string") return;
+    context.addIssue({
+      code: "custom",
+      message: `no solution of this protocol has the id ${quoted(usualSolution)}`,
+      path: ["usualSolution"],
+      params: { suggestion: instead(usualSolution, ids) },
+    });
   },
+  { when: ({ value }) => Array.isArray((value as { solutions?: unknown } | undefined)?.solutions) },
 );
 
 export type Protocol = z.infer<typeof protocolSchema>;

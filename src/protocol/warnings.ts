@@ -67,22 +67,20 @@ function unmixable(json: unknown): Fault[] {
   });
 }
 
-/** The names under which a group says where its numbers come from. */
-export const SOURCE_NAMES = ["source", "ratioSource", "primeSource"];
-
+/** Every group with a number of its own that does not say where it was taken from. */
 function withoutSource(json: unknown, path: Path): Fault[] {
+  if (Array.isArray(json)) return json.flatMap((member, i) => withoutSource(member, [...path, i]));
   if (typeof json !== "object" || json === null) return [];
-  const says = json as Record<string, unknown>;
-  if (SOURCE_NAMES.some((name) => typeof says[name] === "string" && says[name] !== "")) return [];
-  const own = path.length > 0 && Object.values(json).some((value) => typeof value === "number");
-  const here = own && !Array.isArray(json) ? [faultAt(path, ...NO_SOURCE)] : [];
+  const members = Object.entries(json);
+  const needsOne = path.length > 0 && members.some(([, value]) => typeof value === "number");
+  const hasOne = members.some(([key, value]) => SOURCE_NAMES.includes(key) && value !== "");
   return [
-    ...here,
-    ...Object.entries(json).flatMap(([key, value]) => withoutSource(value, [...path, stepOf(json, key)])),
+    ...(needsOne && !hasOne ? [faultAt(path, ...NO_SOURCE)] : []),
+    ...members.flatMap(([key, value]) => withoutSource(value, [...path, key])),
   ];
 }
 
-const stepOf = (json: object, key: string) => (Array.isArray(json) ? Number(key) : key);
+const SOURCE_NAMES = ["source", "ratioSource"];
 
 const NO_SOURCE = [
   "a number stands here without its source",
