@@ -3,7 +3,7 @@
 import { spanName } from "../figures/entry-words.ts";
 import { sumOf } from "../figures/volumes.ts";
 import { toIso } from "../format/instant.ts";
-import { type Outcome, refused, taken, andThen } from "../format/outcome.ts";
+import { andThen, type Outcome, refused, taken } from "../format/outcome.ts";
 import { fits } from "../record/correcting.ts";
 import type { Draft, Entry } from "../record/entry.ts";
 import type { Fact } from "../record/standing.ts";

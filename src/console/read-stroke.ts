@@ -2,7 +2,7 @@
 
 import { readRun } from "../figures/run.ts";
 import type { Instant } from "../format/instant.ts";
-import { type Outcome, refused, taken, andThen } from "../format/outcome.ts";
+import { andThen, type Outcome, refused, taken } from "../format/outcome.ts";
 import type { CaseFile } from "../record/case.ts";
 import type { Draft } from "../record/entry.ts";
 import { type Fact, standing } from "../record/standing.ts";

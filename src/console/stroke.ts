@@ -16,6 +16,8 @@ export type StrokeBase = {
   readonly id: string;
   /** What it enters, in the words of the trade. */
   readonly name: string;
+  /** One word for the hint bar. */
+  readonly short: string;
   /** What the line takes, for help and documentation. */
   readonly takes: string;
   /** Phases that make it likely; the hint bar shows it then. */

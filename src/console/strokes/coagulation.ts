@@ -1,6 +1,6 @@
 /** h p a: heparin, protamine, ACT. */
 import { fixed, plain } from "../../format/number.ts";
-import { type Outcome, refused, taken, andThen } from "../../format/outcome.ts";
+import { andThen, type Outcome, refused, taken } from "../../format/outcome.ts";
 import type { Protocol } from "../../protocol/protocol.ts";
 import type { Draft } from "../../record/entry.ts";
 import { numberAndUnit, numberWithin } from "../amounts.ts";
@@ -27,6 +27,7 @@ export function readHeparin(words: readonly string[], protocol: Protocol): Outco
 export const heparin: EntryStroke = {
   key: "h",
   id: "heparin",
+  short: "heparin",
   name: "heparin",
   opens: "line",
   takes: "amount in the protocol's unit",
@@ -56,6 +57,7 @@ export const readProtamine = (words: readonly string[]): Outcome<number> =>
 export const protamine: EntryStroke = {
   key: "p",
   id: "protamine",
+  short: "protamine",
   name: "protamine",
   opens: "line",
   takes: "amount in mg",
@@ -78,6 +80,7 @@ export const readActSeconds = (words: readonly string[]): Outcome<number> =>
 export const act: EntryStroke = {
   key: "a",
   id: "act",
+  short: "ACT",
   name: "ACT",
   opens: "line",
   takes: "seconds",

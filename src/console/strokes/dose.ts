@@ -60,6 +60,7 @@ function readDose(line: Line, { run }: Context): Outcome<Draft> {
 export const dose: EntryStroke = {
   key: "d",
   id: "dose",
+  short: "dose",
   name: "arrest dose",
   opens: "line",
   takes:

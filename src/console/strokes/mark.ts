@@ -1,6 +1,6 @@
 /** m: a moment, or a span going on or off, by a letter from the protocol's list. */
 import { isOn } from "../../figures/run.ts";
-import { type Outcome, refused, taken, andThen } from "../../format/outcome.ts";
+import { andThen, type Outcome, refused, taken } from "../../format/outcome.ts";
 import { listed } from "../../format/text.ts";
 import type { Mark } from "../../protocol/marks.ts";
 import type { Draft } from "../../record/entry.ts";
@@ -50,6 +50,7 @@ function draftOf({ mark, way, rest }: Said, { run }: Context): Outcome<Draft> {
 export const mark: EntryStroke = {
   key: "m",
   id: "moment",
+  short: "mark",
   name: "moment or span",
   opens: "line",
   takes: "a letter from the list; a span goes on, or off when it is on",

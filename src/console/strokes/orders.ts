@@ -2,7 +2,7 @@
 
 import { toIso } from "../../format/instant.ts";
 import { fixed, plain } from "../../format/number.ts";
-import { type Outcome, refused, taken, andThen } from "../../format/outcome.ts";
+import { andThen, type Outcome, refused, taken } from "../../format/outcome.ts";
 import type { Draft } from "../../record/entry.ts";
 import { numberAndUnit, numberOf, numberWithin } from "../amounts.ts";
 import type { EntryStroke } from "../stroke.ts";
@@ -30,6 +30,7 @@ export function readFlow(words: readonly string[]): Outcome<Order> {
 export const flow: EntryStroke = {
   key: "f",
   id: "flow",
+  short: "flow",
   name: "flow",
   opens: "line",
   takes: "L/min, or full, 3/4, 1/2, 1/4, 0",
@@ -48,6 +49,7 @@ export const readCelsius = (words: readonly string[]): Outcome<number> =>
 export const target: EntryStroke = {
   key: "t",
   id: "target",
+  short: "temp",
   name: "temperature target",
   opens: "line",
   takes: "°C; lower than now is cooling, higher is rewarming",
@@ -64,6 +66,7 @@ const NEXT_DOSE = "next arrest dose";
 export const reminder: EntryStroke = {
   key: "w",
   id: "remind",
+  short: "remind",
   name: "remind me",
   opens: "line",
   takes: "minutes, then what for; with nothing after it: the next arrest dose · ok ends the oldest reminder",

@@ -29,6 +29,7 @@ const asksState =
 export const bypass: EntryStroke = {
   key: "b",
   id: "bypass",
+  short: "bypass",
   name: "bypass on / off",
   opens: "line",
   takes: "nothing; or on, off",
@@ -41,6 +42,7 @@ export const bypass: EntryStroke = {
 export const clamp: EntryStroke = {
   key: "x",
   id: "clamp",
+  short: "clamp",
   name: "clamp on / off",
   opens: "line",
   takes: "nothing; or on, off",

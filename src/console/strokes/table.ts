@@ -10,21 +10,46 @@ import { bypass, clamp } from "./span.ts";
 import { level, returned, urine, volumeIn, volumeOut } from "./volume.ts";
 import { incident, note } from "./words.ts";
 
-const view = (
-  key: string,
-  id: string,
-  name: string,
-  opens: ViewStroke["opens"],
-  takes: string,
-  likely: Stroke["likely"] = [],
-): ViewStroke => ({
-  key,
-  id,
-  name,
-  opens,
-  takes,
-  likely,
-});
+const VIEWS: readonly ViewStroke[] = [
+  {
+    key: "z",
+    id: "put-right",
+    name: "put right",
+    short: "put right",
+    opens: "put-right",
+    takes:
+      "picks the last entry (arrows or #12 pick another): a new amount, a new time @10:42, or ! and a reason to strike it out",
+    likely: PHASES,
+  },
+  {
+    key: "/",
+    id: "find",
+    name: "find a stroke",
+    short: "find",
+    opens: "find",
+    takes: "part of a name",
+    likely: [],
+  },
+  { key: "?", id: "help", name: "help", short: "help", opens: "help", takes: "nothing", likely: PHASES },
+  {
+    key: "tab",
+    id: "panel",
+    name: "next panel",
+    short: "panel",
+    opens: "panel",
+    takes: "nothing",
+    likely: [],
+  },
+  {
+    key: "q",
+    id: "leave",
+    name: "leave",
+    short: "leave",
+    opens: "leave",
+    takes: "Enter: the case stays open and resumes",
+    likely: [],
+  },
+];
 
 export const STROKES: readonly Stroke[] = [
   bypass,
@@ -44,18 +69,7 @@ export const STROKES: readonly Stroke[] = [
   reminder,
   incident,
   note,
-  view(
-    "z",
-    "put-right",
-    "put right",
-    "put-right",
-    "picks the last entry (arrows or #12 pick another): a new amount, a new time @10:42, or ! and a reason to strike it out",
-    PHASES,
-  ),
-  view("/", "find", "find a stroke", "find", "part of a name"),
-  view("?", "help", "help", "help", "", PHASES),
-  view("tab", "panel", "next panel", "panel", ""),
-  view("q", "leave", "leave", "leave", "the case stays open and resumes"),
+  ...VIEWS,
 ];
 
 /** The strokes with the keys a protocol gives them. */

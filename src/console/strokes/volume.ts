@@ -3,7 +3,7 @@
 import { PHASES } from "../../figures/phase.ts";
 import { sumOf } from "../../figures/volumes.ts";
 import { plain } from "../../format/number.ts";
-import { type Outcome, refused, taken, andThen } from "../../format/outcome.ts";
+import { andThen, type Outcome, refused, taken } from "../../format/outcome.ts";
 import { listed } from "../../format/text.ts";
 import type { Draft } from "../../record/entry.ts";
 import { volumeOf } from "../amounts.ts";
@@ -51,6 +51,7 @@ const fluidChoices = (fluids: readonly Fluid[]) => fluids.map(({ letter, name })
 export const volumeIn: EntryStroke = {
   key: "v",
   id: "volume-in",
+  short: "in",
   name: "volume in",
   opens: "line",
   takes: "mL and a fluid letter",
@@ -68,6 +69,7 @@ export const volumeIn: EntryStroke = {
 export const volumeOut: EntryStroke = {
   key: "o",
   id: "volume-out",
+  short: "out",
   name: "other volume out",
   opens: "line",
   takes: "mL and a letter: ultrafiltrate, shed, discarded, to salvage",
@@ -110,6 +112,7 @@ export function readUrine(
 export const urine: EntryStroke = {
   key: "u",
   id: "urine",
+  short: "urine",
   name: "urine",
   opens: "line",
   takes: "mL, or =450 when the bag reads 450 in all",
@@ -126,6 +129,7 @@ export const urine: EntryStroke = {
 export const returned: EntryStroke = {
   key: "r",
   id: "returned",
+  short: "return",
   name: "returned to the patient",
   opens: "line",
   takes: "mL",
@@ -143,6 +147,7 @@ export const returned: EntryStroke = {
 export const level: EntryStroke = {
   key: "l",
   id: "level",
+  short: "level",
   name: "level",
   opens: "line",
   takes: "mL in the reservoir, or left in the pump",

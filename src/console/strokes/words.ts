@@ -13,6 +13,7 @@ const readWords =
 export const incident: EntryStroke = {
   key: "e",
   id: "incident",
+  short: "incident",
   name: "incident",
   opens: "line",
   takes: "text",
@@ -25,6 +26,7 @@ export const incident: EntryStroke = {
 export const note: EntryStroke = {
   key: "n",
   id: "note",
+  short: "note",
   name: "note",
   opens: "line",
   takes: "text",
