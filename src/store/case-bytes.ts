@@ -1,0 +1,77 @@
+/** A case as the bytes of its file: the head, then one entry a line, each carrying the hash of the one before. */
+import type { CaseFile } from "../record/case.ts";
+import type { Entry } from "../record/entry.ts";
+import { hashOfText, headHash, prevOf } from "./chain.ts";
+import { growingBytes } from "./growing-bytes.ts";
+
+const TAIL = Buffer.from("\n  ]\n}\n");
+
+const readFromFile = new WeakSet<Entry>();
+
+/** Entries that were read from a file stay as they are: a hash that is missing there is never made up later. */
+export function keepAsRead(entries: readonly Entry[]): void {
+  for (const entry of entries) readFromFile.add(entry);
+}
+
+/**
+ * Makes the bytes of one case as it grows. Entries are only ever added to, so each is turned into text and hashed
+ * once; a list that differs from the one before in anything but new entries at its end is made afresh. What is
+ * returned holds until the next call.
+ */
+export function caseBytes(): (file: CaseFile) => readonly Uint8Array[] {
+  const body = growingBytes();
+  let head = { text: "", bytes: Buffer.of() };
+  let written: Entry[] = [];
+  let last = "";
+
+  const startOver = (text: string, file: CaseFile) => {
+    head = { text, bytes: Buffer.from(text) };
+    last = headHash(file);
+    written = [];
+    body.clear();
+  };
+
+  const add = (entry: Entry) => {
+    const asItIs = readFromFile.has(entry) || prevOf(entry) !== undefined;
+    const text = JSON.stringify(asItIs ? entry : { ...entry, prev: last });
+    last = hashOfText(text);
+    body.add(`${written.length === 0 ? "" : ","}\n    ${text}`);
+    written.push(entry);
+  };
+
+  return (file) => {
+    const text = headText(file);
+    if (text !== head.text || written.some((entry, place) => entry !== file.entries[place]))
+      startOver(text, file);
+    for (const entry of file.entries.slice(written.length)) add(entry);
+    return [head.bytes, body.bytes(), TAIL];
+  };
+}
+
+const heads = new WeakMap<object, { file: CaseFile; text: string }>();
+
+// The protocol is the bulk of the head and never changes: its text is made once for all saves of a case.
+function headText(file: CaseFile): string {
+  const known = heads.get(file.protocol);
+  if (known && sameHead(known.file, file)) return known.text;
+  const { entries: _, protocol: __, ...head } = file;
+  const members = [
+    ...membersOf(head, "  "),
+    `  "protocol": {\n${membersOf(file.protocol, "    ").join(",\n")}\n  }`,
+  ];
+  const text = `{\n${members.join(",\n")},\n  "entries": [`;
+  heads.set(file.protocol, { file, text });
+  return text;
+}
+
+const membersOf = (value: object, indent: string): string[] =>
+  Object.entries(value)
+    .filter(([, inner]) => inner !== undefined)
+    .map(([key, inner]) => `${indent}${JSON.stringify(key)}: ${JSON.stringify(inner)}`);
+
+function sameHead(one: CaseFile, other: CaseFile): boolean {
+  const [a, b] = [one as Record<string, unknown>, other as Record<string, unknown>];
+  const keys = new Set([...Object.keys(a), ...Object.keys(b)]);
+  keys.delete("entries");
+  return [...keys].every((key) => a[key] === b[key]);
+}

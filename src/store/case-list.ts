@@ -1,0 +1,107 @@
+/** The cases of a folder: listing them, and finding one by its path, label or id. */
+import { readdir, stat } from "node:fs/promises";
+import { basename, join, resolve, sep } from "node:path";
+import { msOf } from "../format/instant.ts";
+import { listed } from "../format/text.ts";
+import type { CaseFile } from "../record/case.ts";
+import type { Reading } from "../record/reading-a-file.ts";
+import { ofKind, standing } from "../record/standing.ts";
+import { idInName } from "./folder.ts";
+import { readCaseFile } from "./read-case-file.ts";
+
+type Sound = {
+  path: string;
+  id: string;
+  label: string;
+  /** When it was opened, in ISO 8601. */
+  opened: string;
+  entries: number;
+  state: "open" | "closed";
+  operation?: string | undefined;
+  fault?: undefined;
+};
+
+/** A file that can't be read: only its name is known, and why. */
+type Damaged = { path: string; id: string; fault: string };
+
+export type ListedCase = Sound | Damaged;
+
+/** Every case in a folder, newest first, damaged ones with their fault. Files of other programs are passed over. Never rejects. */
+export async function listCases(folder: string): Promise<ListedCase[]> {
+  const names = await readdir(folder).catch(() => []);
+  const found = await Promise.all(
+    names.filter((name) => name.endsWith(".json")).map((name) => caseAt(join(folder, name))),
+  );
+  return found.filter((one) => one !== null).sort((a, b) => timeOf(b) - timeOf(a));
+}
+
+/** The path of a case named by its path, its label or its id, or a sentence. Never rejects. */
+export async function findCase(folder: string, pathOrLabel: string): Promise<Reading<string>> {
+  if (looksLikePath(pathOrLabel)) return findPath(folder, pathOrLabel);
+  const cases = await listCases(folder);
+  const found = cases.filter(
+    (one) => one.id === pathOrLabel || ("label" in one && one.label === pathOrLabel),
+  );
+  const [first] = found;
+  if (first === undefined) {
+    if (await isFile(pathOrLabel)) return { ok: true, value: resolve(pathOrLabel) };
+    return { ok: false, fault: "no case here has that label: `pumpside list` shows the cases." };
+  }
+  if (found.length === 1) return { ok: true, value: first.path };
+  const ids = listed(
+    found.map(({ id }) => id),
+    "or",
+  );
+  return { ok: false, fault: `${found.length} cases have that label: name one by its id, ${ids}.` };
+}
+
+async function caseAt(path: string): Promise<ListedCase | null> {
+  const read = await readCaseFile(path);
+  if (read.ok) return summaryOf(path, read.value);
+  const id = idInName(path);
+  return id === null ? null : { path, id, fault: read.fault };
+}
+
+function summaryOf(path: string, { id, label, entries }: CaseFile): Sound {
+  const { facts } = standing(entries);
+  return {
+    path,
+    id,
+    label,
+    opened: entries[0]?.loggedAt ?? "",
+    entries: entries.length,
+    state: stateOf(entries),
+    operation: ofKind(facts, "plan").findLast(({ entry }) => entry.operation !== undefined)?.entry.operation,
+  };
+}
+
+const stateOf = (entries: CaseFile["entries"]): Sound["state"] =>
+  entries.findLast(({ kind }) => kind === "closed" || kind === "reopened")?.kind === "closed"
+    ? "closed"
+    : "open";
+
+/** Milliseconds by which cases are put in order; of a damaged one only the day in its name is known. */
+function timeOf(one: ListedCase): number {
+  if (one.fault === undefined) return msOf(one.opened);
+  const day = one.id.slice(0, 8);
+  return msOf(`${day.slice(0, 4)}-${day.slice(4, 6)}-${day.slice(6)}T23:59:59Z`);
+}
+
+const looksLikePath = (text: string): boolean =>
+  text.includes("/") || text.includes(sep) || text.endsWith(".json");
+
+/** A path as given or, for a bare name, in the folder. What is wrong with the file there is said when it is opened. */
+async function findPath(folder: string, path: string): Promise<Reading<string>> {
+  const inFolder = join(folder, path);
+  const bare = basename(path) === path;
+  return {
+    ok: true,
+    value: bare && !(await isFile(path)) && (await isFile(inFolder)) ? inFolder : resolve(path),
+  };
+}
+
+const isFile = (path: string): Promise<boolean> =>
+  stat(path).then(
+    (found) => found.isFile(),
+    () => false,
+  );

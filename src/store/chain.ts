@@ -1,0 +1,54 @@
+/** The chain: in the file every entry carries the hash of the one before it, the first the hash of the head. */
+import { createHash } from "node:crypto";
+import canonicalize from "canonicalize";
+import type { CaseFile } from "../record/case.ts";
+import type { Entry } from "../record/entry.ts";
+
+/** What an entry carries of the one before it, as far as it has been written. */
+export const prevOf = (entry: Entry): unknown => (entry as { prev?: unknown }).prev;
+
+/** SHA-256, in hex, of a value's canonical JSON (RFC 8785) as it would stand in a file. */
+export const hashOf = (value: object): string => hashOfText(JSON.stringify(value));
+
+/** The same for JSON text. */
+export const hashOfText = (json: string): string =>
+  createHash("sha256").update(canonical(json)).digest("hex");
+
+/** The hash of what the case was opened with; the first entry carries it. */
+export const headHash = ({ format, version, id, label, protocol }: Omit<CaseFile, "entries">): string =>
+  hashOf({ format, version, id, label, protocol });
+
+/**
+ * The first place where a case as read from its file does not hang together, in words; `null` when it does.
+ * What is typed in this session and was not yet read back carries no hash, and is a fault here.
+ */
+export function chainFault(file: CaseFile): string | null {
+  let expected = headHash(file);
+  for (const entry of file.entries) {
+    if (prevOf(entry) !== expected) return faultAt(entry);
+    expected = hashOf(entry);
+  }
+  return null;
+}
+
+function faultAt(entry: Entry): string {
+  if (prevOf(entry) === undefined)
+    return `entry ${entry.seq} was added by hand: it does not carry the hash of what comes before it.`;
+  const before = entry.seq === 1 ? "the head of the case (id, label, protocol)" : `entry ${entry.seq - 1}`;
+  return `entry ${entry.seq} does not follow from ${before}: one of the two was changed, removed or added by hand.`;
+}
+
+// RFC 8785 has no form for half a character (a lone surrogate); the file keeps it, the hash takes U+FFFD for it.
+function canonical(json: string): string {
+  try {
+    return canonicalize(JSON.parse(json)) as string;
+  } catch {
+    return canonicalize(JSON.parse(json, whole)) as string;
+  }
+}
+
+function whole(_key: string, value: unknown): unknown {
+  if (typeof value === "string") return value.toWellFormed();
+  if (typeof value !== "object" || value === null || Array.isArray(value)) return value;
+  return Object.fromEntries(Object.entries(value).map(([key, inner]) => [key.toWellFormed(), inner]));
+}

@@ -1,0 +1,62 @@
+/** The folder where cases live: where it is, what its files are called, and keeping it tidy. */
+import { randomInt } from "node:crypto";
+import { mkdir, readdir, stat, unlink } from "node:fs/promises";
+import { basename, join, resolve } from "node:path";
+import envPaths from "env-paths";
+import { type Instant, toIso } from "../format/instant.ts";
+import type { Reading } from "../record/reading-a-file.ts";
+import { OWNER_FOLDER, temporaryOf } from "./durable-write.ts";
+import { faultWords } from "./fault-words.ts";
+import { isLocked } from "./lock.ts";
+
+const CASE_NAME = /^case-([0-9]{8}-[a-z]{6})\.json$/;
+/** What a writer or a lock taker that was killed can leave behind; the first group is the case's name. */
+const LEFT_OVER = /^(case-[0-9]{8}-[a-z]{6}\.json)(\.saving|\.lock(\.(new|after)-[0-9a-f]{16})+)$/;
+const MINUTE = 60_000;
+
+/** The folder asked for, else that of the environment, else the platform's own for this user's data. */
+export const caseFolder = (asked?: string, environment: NodeJS.ProcessEnv = process.env): string =>
+  resolve(asked || environment.PUMPSIDE_DIR || envPaths("pumpside", { suffix: "" }).data);
+
+/** Makes the folder, for its owner only, where it is not there yet, and sweeps it. Never rejects. */
+export async function openFolder(folder: string): Promise<Reading<string>> {
+  try {
+    await mkdir(folder, { recursive: true, mode: OWNER_FOLDER });
+    await sweep(folder);
+    return { ok: true, value: folder };
+  } catch (error) {
+    return { ok: false, fault: `the folder for cases can't be used: ${faultWords(error)}.` };
+  }
+}
+
+/** `20260304-abcdef`: the day and six letters that say nothing about anybody. */
+export function newCaseId(now: Instant): string {
+  const letters = Array.from({ length: 6 }, () => String.fromCharCode(97 + randomInt(26))).join("");
+  return `${toIso(now).slice(0, 10).replaceAll("-", "")}-${letters}`;
+}
+
+/** Where a case is kept. Its name never holds the label or anything about a patient. */
+export const newCasePath = (folder: string, id: string): string => join(folder, `case-${id}.json`);
+
+/** The id in the name of a case file; `null` for any other name. */
+export const idInName = (path: string): string | null => CASE_NAME.exec(basename(path))?.[1] ?? null;
+
+/** Removes what a killed writer left beside a case that nobody holds. A folder that can't be swept is no fault. */
+async function sweep(folder: string): Promise<void> {
+  for (const name of await readdir(folder)) {
+    const found = LEFT_OVER.exec(name);
+    if (found === null) continue;
+    const path = join(folder, name);
+    const ofCase = join(folder, found[1] as string);
+    if (await isLocked(ofCase)) continue;
+    if (path !== temporaryOf(ofCase) && (await isYoung(path))) continue;
+    await unlink(path).catch(() => undefined);
+  }
+}
+
+// A lock is being taken over in far less than this.
+const isYoung = (path: string): Promise<boolean> =>
+  stat(path).then(
+    ({ mtimeMs }) => Date.now() - mtimeMs < MINUTE,
+    () => true,
+  );

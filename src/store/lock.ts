@@ -1,0 +1,168 @@
+/** The lock: a case has one writer at a time, and a writer that died is found out. */
+import { readFileSync, unlinkSync } from "node:fs";
+import { link, open, readFile, rename, unlink } from "node:fs/promises";
+import { setTimeout as pause } from "node:timers/promises";
+import type { Reading } from "../record/reading-a-file.ts";
+import { OWNER_FILE } from "./durable-write.ts";
+import { codeOf, faultWords } from "./fault-words.ts";
+import { type Holder, holderIn, isGone, isHere, thisHolder } from "./lock-holder.ts";
+
+export type Lock = {
+  /** Lets the case go. Never rejects. */
+  release(): Promise<void>;
+};
+
+/** The lock's file, beside the case. */
+export const lockOf = (path: string): string => `${path}.lock`;
+
+const UNREADABLE = "unreadable";
+const LOOKS = 10;
+const BETWEEN_LOOKS = 20;
+const NO_LINKS = new Set(["EPERM", "ENOSYS", "ENOTSUP", "EOPNOTSUPP", "EMLINK"]);
+
+const held = new Map<string, Holder>();
+
+/**
+ * Locks the case at `path` for this process, or says in a sentence who holds it. A lock whose process is gone is taken
+ * over; one of another computer is not. Waits up to `waitMs` for a holder to let go. Never rejects.
+ */
+export async function lockCase(path: string, waitMs = 0): Promise<Reading<Lock>> {
+  const file = lockOf(path);
+  const mine = thisHolder();
+  try {
+    for (let waited = 0; ; waited += BETWEEN_LOOKS) {
+      const other = await take(file, mine);
+      if (other === null) return { ok: true, value: lockHeld(file, mine) };
+      if (waited >= waitMs) return { ok: false, fault: heldBy(other) };
+      await pause(BETWEEN_LOOKS);
+    }
+  } catch (error) {
+    return { ok: false, fault: `the case can't be locked: ${faultWords(error)}.` };
+  }
+}
+
+/** Whether somebody may hold the case at `path` now. Never rejects. */
+export async function isLocked(path: string): Promise<boolean> {
+  const found = await look(lockOf(path)).catch(() => UNREADABLE);
+  return found === UNREADABLE || (found !== null && !isGone(found as Holder));
+}
+
+/**
+ * Takes a lock file, or returns who has it. A dead holder's lock is replaced only by whoever holds the claim to it: a
+ * lock by itself, named after the dead one's token. Of two that find the same dead lock, the second finds the claim
+ * held or, later, the lock no longer the dead one.
+ */
+async function take(file: string, mine: Holder): Promise<Holder | typeof UNREADABLE | null> {
+  for (;;) {
+    if (await place(file, mine)) return null;
+    const found = await look(file);
+    if (found === null) continue;
+    if (found === UNREADABLE || !isGone(found)) return found;
+    const claim = `${file}.after-${found.token}`;
+    const other = await take(claim, mine);
+    if (other !== null) return other;
+    try {
+      const still = await look(file);
+      if (still !== null && still !== UNREADABLE && still.token === found.token) {
+        await replace(file, mine);
+        return null;
+      }
+    } finally {
+      await remove(claim, mine);
+    }
+  }
+}
+
+/** Puts a lock with its content in one step, where none is; `false` where there is one. */
+async function place(file: string, mine: Holder): Promise<boolean> {
+  const ready = await writeNew(`${file}.new-${mine.token}`, mine);
+  try {
+    await link(ready, file);
+    return true;
+  } catch (error) {
+    if (codeOf(error) === "EEXIST") return false;
+    if (!NO_LINKS.has(codeOf(error) ?? "")) throw error;
+    return await placeWithoutLinks(file, mine);
+  } finally {
+    await unlink(ready);
+  }
+}
+
+async function placeWithoutLinks(file: string, mine: Holder): Promise<boolean> {
+  try {
+    await writeNew(file, mine);
+    return true;
+  } catch (error) {
+    if (codeOf(error) === "EEXIST") return false;
+    throw error;
+  }
+}
+
+const replace = async (file: string, mine: Holder): Promise<void> =>
+  rename(await writeNew(`${file}.new-${mine.token}`, mine), file);
+
+// Forced to the disk, so that a power cut does not leave a lock that says nothing.
+async function writeNew(file: string, mine: Holder): Promise<string> {
+  const handle = await open(file, "wx", OWNER_FILE);
+  try {
+    await handle.writeFile(`${JSON.stringify(mine)}\n`);
+    await handle.sync();
+  } finally {
+    await handle.close();
+  }
+  return file;
+}
+
+/** The holder written in a lock file, `null` where there is no file. One that is just being written is waited for. */
+async function look(file: string): Promise<Holder | typeof UNREADABLE | null> {
+  for (let looks = 0; looks < LOOKS; looks++) {
+    const text = await readFile(file, "utf8").catch((error: unknown) => {
+      if (codeOf(error) === "ENOENT") return null;
+      throw error;
+    });
+    if (text === null) return null;
+    const found = holderIn(text);
+    if (found !== null) return found;
+    await pause(BETWEEN_LOOKS);
+  }
+  return UNREADABLE;
+}
+
+async function remove(file: string, mine: Holder): Promise<void> {
+  const found = await look(file).catch(() => null);
+  if (found !== null && found !== UNREADABLE && found.token === mine.token)
+    await unlink(file).catch(() => undefined);
+}
+
+function lockHeld(file: string, mine: Holder): Lock {
+  if (held.size === 0) process.on("exit", releaseAll);
+  held.set(file, mine);
+  return {
+    async release() {
+      if (!held.delete(file)) return;
+      if (held.size === 0) process.off("exit", releaseAll);
+      await remove(file, mine);
+    },
+  };
+}
+
+// The last thing a process does can't wait for anything.
+function releaseAll(): void {
+  for (const [file, { token }] of held) {
+    try {
+      if (holderIn(readFileSync(file, "utf8"))?.token === token) unlinkSync(file);
+    } catch {
+      // It is gone already, or is found to be stale the next time.
+    }
+  }
+}
+
+function heldBy(holder: Holder | typeof UNREADABLE): string {
+  if (holder === UNREADABLE) {
+    return 'a lock that can\'t be read lies beside the case: if no console has it open, remove the file that ends in ".lock".';
+  }
+  const { pid, host, since } = holder;
+  const who = `another console has the case open (process ${pid} on ${host}, since ${since})`;
+  if (isHere(holder)) return `${who}: leave it there first.`;
+  return `${who}: leave it there first, or, if that computer is off, remove the file beside the case that ends in ".lock".`;
+}
