@@ -1,14 +1,14 @@
 /** What a unit decides about its arrest solutions and the ways they take to the heart. */
 import * as z from "zod";
-import { decision, range } from "./decision.ts";
+import { bounded, decision, range } from "./decision.ts";
 import { shownName, slug, sourceText } from "./words.ts";
 
 /** A planned dose: so much a kilogram or a fixed volume, never above the ceiling. */
 const plannedDose = z
   .looseObject({
-    perKg: decision("mL/kg", 0.5, 100).optional(),
-    fixed: decision("mL", 10, 5000).optional(),
-    ceiling: decision("mL", 10, 5000).optional(),
+    perKg: decision("mL/kg", 0.5, 100, "dose by weight").optional(),
+    fixed: decision("mL", 10, 5000, "dose whatever the weight").optional(),
+    ceiling: decision("mL", 10, 5000, "the most a dose may be").optional(),
   })
   .refine((dose) => (dose.perKg === undefined) !== (dose.fixed === undefined), {
     error: "a planned dose is either perKg or fixed, one of the two",
@@ -18,21 +18,23 @@ const plannedDose = z
 export const solution = z.looseObject({
   id: slug,
   name: shownName,
-  /** Parts of blood to parts of crystalloid: 4 and 1 for "4:1 blood", 1 and 4 for "1:4". */
-  blood: z.number().min(0).max(100),
-  crystalloid: z.number().min(0).max(100),
-  ratioSource: sourceText.optional(),
-  first: plannedDose.optional(),
-  repeat: plannedDose.optional(),
-  /** From the end of one dose to the next; left out where one dose is meant to last. */
-  interval: decision("min", 1, 300).optional(),
+  blood: bounded("1", 0, 100).describe('parts of blood: 4 for "4:1 blood", 1 for "1:4"'),
+  crystalloid: bounded("1", 0, 100).describe('parts of crystalloid: 1 for "4:1 blood", 4 for "1:4"'),
+  ratioSource: sourceText.describe("where the ratio was taken from").optional(),
+  first: plannedDose.describe("the first dose").optional(),
+  repeat: plannedDose.describe("every dose after it").optional(),
+  interval: decision(
+    "min",
+    1,
+    300,
+    "from the end of a dose to the next; left out where one is to last",
+  ).optional(),
 });
 
-/** A route the unit uses, with the pressure it wants there. */
 export const route = z.looseObject({
   id: z.enum(["root", "left-ostium", "right-ostium", "coronary-sinus", "graft"]),
   name: shownName,
-  pressure: range("mm[Hg]", 0, 400).optional(),
+  pressure: range("mm[Hg]", 0, 400, "pressure wanted on this route").optional(),
 });
 
 export type Solution = z.infer<typeof solution>;

@@ -3,14 +3,20 @@ import * as z from "zod";
 import { distinct } from "./lists.ts";
 import { letter, sentence, shownName, slug, sourceText } from "./words.ts";
 
-const item = z.looseObject({ id: slug, group: shownName.optional(), text: sentence });
+const item = z.looseObject({
+  id: slug,
+  group: shownName.describe("the heading it stands under").optional(),
+  text: sentence,
+});
 
 export const checklist = z.looseObject({
   id: slug,
   letter,
   name: shownName,
-  /** When what is still open is pointed out; the entry is taken all the same. */
-  remindAt: z.enum(["bypass-on", "bypass-off", "closing"]).optional(),
+  remindAt: z
+    .enum(["bypass-on", "bypass-off", "closing"])
+    .describe("when open items are pointed out; no entry waits for them")
+    .optional(),
   source: sourceText.optional(),
   items: distinct(item, "id"),
 });

@@ -5,7 +5,7 @@ import { distinct } from "./lists.ts";
 import { shownName, slug, sourceText } from "./words.ts";
 
 const primeFluid = z.looseObject({
-  fluid: slug,
+  fluid: slug.describe("id of a fluid in fluidsIn"),
   name: shownName,
   ml: bounded("mL", 0, 5000),
   source: sourceText.optional(),
@@ -14,16 +14,24 @@ const primeFluid = z.looseObject({
 const tubing = z.looseObject({
   id: slug,
   name: shownName,
-  /** Inner width; a metre of it holds π/4·bore² millilitres. */
-  boreMm: z.number().positive().max(30).meta({ unit: "mm" }),
+  boreMm: z
+    .number()
+    .positive()
+    .max(30)
+    .meta({ unit: "mm" })
+    .describe("inner width; a metre holds π/4·bore² mL"),
   source: sourceText.optional(),
 });
 
-export const circuit = z.looseObject({
-  prime: distinct(primeFluid, "fluid"),
-  tubing: distinct(tubing, "id"),
-  components: distinct(z.looseObject({ id: slug, name: shownName }), "id"),
-  packedCellHaematocrit: decision("%", 30, 90),
-});
+const component = z.looseObject({ id: slug, name: shownName });
+
+export const circuit = z
+  .looseObject({
+    prime: distinct(primeFluid, "fluid").describe("the usual prime"),
+    tubing: distinct(tubing, "id").describe("the bores whose lengths are asked for"),
+    components: distinct(component, "id").describe("what lot numbers are asked for"),
+    packedCellHaematocrit: decision("%", 30, 90, "haematocrit of packed red cells in the figures"),
+  })
+  .describe("prime, tubing and components");
 
 export type Circuit = z.infer<typeof circuit>;

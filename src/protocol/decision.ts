@@ -11,12 +11,12 @@ export type Decision = { value: number; source?: string | undefined };
 export const bounded = (unit: string, lowest: number, highest: number) =>
   z.number().min(lowest).max(highest).meta({ unit });
 
-/** A decided number in a UCUM unit between plausible bounds; `source` says on whose word. */
-export const decision = (unit: string, lowest: number, highest: number) =>
-  z.looseObject({ value: bounded(unit, lowest, highest), source: sourceText.optional() });
+/** A decided number in a UCUM unit between plausible bounds; `source` says on whose word, `says` what it decides. */
+export const decision = (unit: string, lowest: number, highest: number, says: string) =>
+  z.looseObject({ value: bounded(unit, lowest, highest), source: sourceText.optional() }).describe(says);
 
 /** A pair of decided limits, the low one first. */
-export const range = (unit: string, lowest: number, highest: number) =>
+export const range = (unit: string, lowest: number, highest: number, says: string) =>
   z
     .looseObject({
       low: bounded(unit, lowest, highest),
@@ -27,4 +27,5 @@ export const range = (unit: string, lowest: number, highest: number) =>
       error: "the low limit lies above the high one",
       params: { suggestion: "change them over, or put the wrong one right" },
       path: ["low"],
-    });
+    })
+    .describe(says);

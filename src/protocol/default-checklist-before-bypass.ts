@@ -40,7 +40,7 @@ export const beforeBypass: Checklist = {
       exhaust: "Gas outlet of the oxygenator is open, scavenging on",
     }),
     ...grouped("circuit", {
-      air: "Circuit and filter are free of air, looked at from end to end",
+      air: "Circuit and filter free of air, seen from end to end",
       "way-round": "Lines traced from patient to pump and back, no kinks",
       clamps: "Clamps, shunts and purge lines are where they should be",
       "one-way": "One-way valves point the right way",

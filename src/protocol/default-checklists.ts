@@ -27,11 +27,11 @@ const beforeComingOff: Checklist = {
       volume: "Volume for filling is in the reservoir",
     }),
     ...grouped("temperature", {
-      warm: "Patient is warm through, core and skin close to one another",
+      warm: "Patient is warm through, core and periphery close",
     }),
     ...grouped("pump", {
       vacuum: "Vacuum on the reservoir is off",
-      vapour: "Vapour on the pump is off, anaesthetist has taken over",
+      vapour: "Vapour on the pump is off, the anaesthetist knows",
       protamine: "Protamine is not drawn up before the heart carries",
     }),
   ],
@@ -50,7 +50,7 @@ const afterBypass: Checklist = {
       standby: "Circuit kept ready until the surgeon let it go",
     }),
     ...grouped("blood", {
-      returned: "What was left in the pump has been returned, washed or discarded, and entered",
+      returned: "What was left in the pump is dealt with and entered",
       products: "Blood products given and sent back are accounted for",
       balance: "Fluid balance told to the anaesthetist",
     }),
@@ -58,7 +58,7 @@ const afterBypass: Checklist = {
       times: "Bypass, clamp and dose times read through and right",
       drugs: "Drugs, heparin and protamine read through and right",
       lots: "Lot numbers entered",
-      incidents: "Incidents and departures from the protocol written down",
+      incidents: "Incidents and departures from protocol written down",
     }),
     ...grouped("equipment", {
       faults: "Faults of equipment reported, equipment labelled",
@@ -74,9 +74,9 @@ const signIn: Checklist = {
   remindAt: "bypass-on",
   source: CITED.surgicalSafety,
   items: grouped("before induction", {
-    patient: "Heard who the patient is, what is planned and where, and that consent is given",
+    patient: "Heard who the patient is, what is planned, and consent",
     allergy: "Heard of allergies",
-    blood: "Blood loss to be expected said, products and cell salvage ready",
+    blood: "Blood loss expected is known, blood and cell salvage ready",
     pump: "Said that the pump is ready, or when it will be",
   }),
 };
@@ -91,8 +91,8 @@ const timeOut: Checklist = {
     names: "Said own name and task",
     patient: "Patient, operation and site said again and agreed",
     antibiotic: "Antibiotic given in time",
-    surgeon: "Heard the surgeon's plan: cannulas, temperature, arrest, what may go wrong",
-    perfusion: "Said the pump's plan: flow, solution, blood, what may go wrong",
+    surgeon: "Heard the surgeon's plan: cannulas, cooling, arrest, risks",
+    perfusion: "Said the pump's plan: flow, solution, blood, risks",
   }),
 };
 
@@ -103,7 +103,7 @@ const signOut: Checklist = {
   remindAt: "closing",
   source: CITED.surgicalSafety,
   items: grouped("before leaving the room", {
-    operation: "Heard what operation is written down, counts complete, specimens labelled",
+    operation: "Operation written down, counts complete, specimens labelled",
     equipment: "Said what went wrong with equipment",
     times: "Said bypass and clamp times and the balance",
     concerns: "Said what matters for the patient's recovery",

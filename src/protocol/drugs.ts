@@ -5,10 +5,9 @@ import { shownName, slug, sourceText } from "./words.ts";
 export const drug = z.looseObject({
   id: slug,
   name: shownName,
-  /** UCUM code of the unit a bare number means. */
-  unit: z.string().min(1).max(24),
-  usualDose: z.number().positive().optional(),
-  askSecondPerson: z.boolean().optional(),
+  unit: z.string().min(1).max(24).describe("UCUM code of the unit that a bare number means"),
+  usualDose: z.number().positive().describe("the amount offered when only the name is typed").optional(),
+  askSecondPerson: z.boolean().describe("whether the initials of a second person are asked for").optional(),
   source: sourceText.optional(),
 });
 

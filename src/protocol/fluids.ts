@@ -8,19 +8,16 @@ export const fluidIn = z.looseObject({
   id: slug,
   name: shownName,
   sort: z.enum(["crystalloid", "colloid", "blood", "additive"]),
-  /** Haematocrit of a blood product, for the mixing figures. */
-  haematocrit: decision("%", 0, 90).optional(),
-  /** Whether a unit number and a second person's initials are asked for. */
-  askUnitNumber: z.boolean().optional(),
-  askSecondPerson: z.boolean().optional(),
+  haematocrit: decision("%", 0, 90, "haematocrit of a blood product, for the mixing figures").optional(),
+  askUnitNumber: z.boolean().describe("whether the number of the unit of blood is asked for").optional(),
+  askSecondPerson: z.boolean().describe("whether the initials of a second person are asked for").optional(),
 });
 
 export const fluidOut = z.looseObject({
   letter: volumeLetter,
   id: slug,
   name: shownName,
-  /** Whether it is taken out of the circuit, so that less is left in the pump. */
-  fromPump: z.boolean(),
+  fromPump: z.boolean().describe("whether it leaves the circuit, so that less is left in the pump"),
 });
 
 export type FluidIn = z.infer<typeof fluidIn>;

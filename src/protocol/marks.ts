@@ -9,9 +9,8 @@ export const mark = z.looseObject({
   letter,
   id: slug,
   name: shownName,
-  sort: z.enum(["moment", "span"]),
-  /** Ways of doing it (antegrade, retrograde), each with a second letter. */
-  ways: distinct(way, "letter", "id").optional(),
+  sort: z.enum(["moment", "span"]).describe("a milestone without a length, or something that is on or off"),
+  ways: distinct(way, "letter", "id").describe("ways of doing it, each with a second letter").optional(),
 });
 
 export type Mark = z.infer<typeof mark>;

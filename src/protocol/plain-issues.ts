@@ -2,7 +2,7 @@
 import type * as z from "zod";
 import { type Fault, faultAt, quoted } from "./fault.ts";
 import { instead } from "./nearest.ts";
-import { schemaAt } from "./schema-walk.ts";
+import { schemaAt, wordsOf } from "./schema-walk.ts";
 import { expectedWords } from "./schema-words.ts";
 
 type Issue = z.core.$ZodIssue;
@@ -14,18 +14,20 @@ export function faultsOfSchema(schema: z.ZodType, json: unknown): Fault[] {
 }
 
 function faultOfIssue(schema: z.ZodType, issue: Issue): Fault {
-  const expected = expectedWords(schemaAt(schema, issue.path));
+  const here = schemaAt(schema, issue.path);
+  const expected = expectedWords(here);
+  const missing = ["it is missing", wordsOf(here)].filter(Boolean).join(": ");
   const fault = (says: string, suggestion = `write ${expected}`) => faultAt(issue.path, says, suggestion);
   const input = issue.input;
   switch (issue.code) {
     case "invalid_type":
-      if (input === undefined) return fault("it is missing");
+      if (input === undefined) return fault(missing);
       if (typeof input === "string" && issue.expected === "number")
         return fault(...textForNumber(input, expected));
       return fault(`${kindOf(input)} stands here`);
     case "invalid_value":
       return input === undefined
-        ? fault("it is missing")
+        ? fault(missing)
         : fault(`${quoted(input)} is not known here`, oneOf(input, issue.values) ?? `write ${expected}`);
     case "too_small":
     case "too_big":

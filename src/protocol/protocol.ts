@@ -27,28 +27,30 @@ const protocolShape = z.looseObject({
   shown: shownUnits,
   body,
   coagulation,
-  solutions: distinct(solution, "id").min(1),
-  /** The solution a dose means when the plan names none. */
-  usualSolution: slug,
-  /** Whether the crystalloid part of arrest solution counts as fluid in (some units discard it). */
-  solutionCountsAsFluid: z.boolean(),
-  /** The routes the unit gives it by; left out, all that the record knows. */
-  routes: distinct(route, "id").optional(),
+  solutions: distinct(solution, "id").min(1).describe("arrest solutions"),
+  usualSolution: slug.describe("id of the solution that a dose means when the plan names none"),
+  solutionCountsAsFluid: z
+    .boolean()
+    .describe("whether the crystalloid part of arrest solution counts as fluid in (some units discard it)"),
+  routes: distinct(route, "id")
+    .describe("routes the unit gives it by; left out, all that the record knows")
+    .optional(),
   temperature,
   oxygen,
   watch,
-  fluidsIn: distinct(fluidIn, "letter", "id"),
-  fluidsOut: distinct(fluidOut, "letter", "id"),
-  drugs: distinct(drug, "id"),
-  marks: distinct(mark, "letter", "id"),
+  fluidsIn: distinct(fluidIn, "letter", "id").describe("fluids that go in"),
+  fluidsOut: distinct(fluidOut, "letter", "id").describe("volumes that come out, urine apart"),
+  drugs: distinct(drug, "id").describe("drugs completed as they are typed"),
+  marks: distinct(mark, "letter", "id").describe("milestones and spans, by the letter typed after m"),
   circuit,
-  /** What the reading form asks for, by the record's names, in this order. */
-  readingFields: z.array(fieldName).max(100),
-  gasFields: z.array(fieldName).max(100),
-  checklists: distinct(checklist, "id", "letter"),
-  operators: z.array(z.string().min(1).max(8)).max(200),
-  /** A key of the unit's own for a stroke of the table, by the stroke's name. */
-  keys: z.record(z.string(), z.string().length(1)).optional(),
+  readingFields: z.array(fieldName).max(100).describe("what the reading form asks for, in this order"),
+  gasFields: z.array(fieldName).max(100).describe("what the gas form asks for, in this order"),
+  checklists: distinct(checklist, "id", "letter").describe("checklists, worded by the unit"),
+  operators: z.array(z.string().min(1).max(8)).max(200).describe("initials of those who run the pump"),
+  keys: z
+    .record(z.string(), z.string().length(1))
+    .describe("keys of the unit's own, by the stroke's name")
+    .optional(),
 });
 
 export const protocolSchema = protocolShape.superRefine(

@@ -30,3 +30,13 @@ export function knownKeys(schema: Schema): string[] | undefined {
   const inner = bare(schema);
   return inner instanceof z.ZodObject ? Object.keys(inner.shape) : undefined;
 }
+
+/** What the schema says a place decides; empty where it says nothing. */
+export function wordsOf(schema: Schema | undefined): string {
+  for (let here = schema; here; ) {
+    const says = z.globalRegistry.get(here)?.description;
+    if (says !== undefined) return says;
+    here = here instanceof z.ZodOptional || here instanceof z.ZodNullable ? here.unwrap() : undefined;
+  }
+  return "";
+}

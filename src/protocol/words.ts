@@ -5,21 +5,26 @@ import * as z from "zod";
 export const slug = z
   .string()
   .max(40)
-  .regex(/^[a-z0-9][a-z0-9-]*$/, "a short name of small letters, digits and hyphens");
+  .regex(/^[a-z0-9][a-z0-9-]*$/, "a short name of small letters, digits and hyphens")
+  .describe("short name used inside files");
 
 /** A letter or digit typed on an entry line. */
-export const letter = z.string().regex(/^[a-z0-9]$/, "one small letter or digit");
+export const letter = z
+  .string()
+  .regex(/^[a-z0-9]$/, "one small letter or digit")
+  .describe("the letter typed for it");
 
 /** A letter typed behind millilitres: a digit would read as part of the number, and `l` as litres. */
 export const volumeLetter = z
   .string()
-  .regex(/^[a-km-z]$/, "one small letter, not l (which reads as litres) and no digit (part of the volume)");
+  .regex(/^[a-km-z]$/, "one small letter, not l (which reads as litres) and no digit (part of the volume)")
+  .describe("the letter typed behind the millilitres");
 
 /** What people read: the name of a fluid, a drug, a solution. */
-export const shownName = z.string().min(1).max(60);
+export const shownName = z.string().min(1).max(60).describe("name as it is shown");
 
 /** A sentence people read: an item of a checklist. */
-export const sentence = z.string().min(1).max(200);
+export const sentence = z.string().min(1).max(200).describe("sentence as it is shown");
 
 /** On whose word a number stands. */
-export const sourceText = z.string().max(400);
+export const sourceText = z.string().max(400).describe("on whose word the number stands");
