@@ -5,7 +5,6 @@ import { caseBytes } from "./case-bytes.ts";
 import { type Disk, durableWrite } from "./durable-write.ts";
 import { refusal } from "./fault-words.ts";
 import { readCaseFile } from "./read-case-file.ts";
-import { soundnessFault } from "./sound-case.ts";
 
 /** `read` and `write` throw errors that `faultWords` puts into words. One write at a time. */
 export function caseAdapter(path: string, disk?: Disk): Adapter<CaseFile> {
@@ -17,8 +16,6 @@ export function caseAdapter(path: string, disk?: Disk): Adapter<CaseFile> {
       return read.value;
     },
     async write(file) {
-      const fault = soundnessFault(file);
-      if (fault !== null) throw refusal(fault);
       await durableWrite(path, bytesOf(file), disk);
     },
   };

@@ -2,7 +2,9 @@
 import type { CaseFile } from "../record/case.ts";
 import type { Entry } from "../record/entry.ts";
 import { hashOfText, headHash, prevOf } from "./chain.ts";
+import { refusal } from "./fault-words.ts";
 import { growingBytes } from "./growing-bytes.ts";
+import { entryFault, headFault } from "./sound-case.ts";
 
 const TAIL = Buffer.from("\n  ]\n}\n");
 
@@ -14,38 +16,46 @@ export function keepAsRead(entries: readonly Entry[]): void {
 }
 
 /**
- * Makes the bytes of one case as it grows. Entries are only ever added to, so each is turned into text and hashed
+ * Makes the bytes of one case as it grows. Entries are only ever added to, so each is checked and turned into text
  * once; a list that differs from the one before in anything but new entries at its end is made afresh. What is
- * returned holds until the next call.
+ * returned holds until the next call. Throws a refusal for a case that could not be read back.
  */
 export function caseBytes(): (file: CaseFile) => readonly Uint8Array[] {
   const body = growingBytes();
   let head = { text: "", bytes: Buffer.of() };
   let written: Entry[] = [];
-  let last = "";
+  let hashOfLast = () => "";
 
   const startOver = (text: string, file: CaseFile) => {
     head = { text, bytes: Buffer.from(text) };
-    last = headHash(file);
+    hashOfLast = () => headHash(file);
     written = [];
     body.clear();
   };
 
   const add = (entry: Entry) => {
     const asItIs = readFromFile.has(entry) || prevOf(entry) !== undefined;
-    const text = JSON.stringify(asItIs ? entry : { ...entry, prev: last });
-    last = hashOfText(text);
+    const text = JSON.stringify(asItIs ? entry : { ...entry, prev: hashOfLast() });
+    hashOfLast = () => hashOfText(text);
     body.add(`${written.length === 0 ? "" : ","}\n    ${text}`);
     written.push(entry);
   };
 
   return (file) => {
+    insist(headFault(file));
     const text = headText(file);
     if (text !== head.text || written.some((entry, place) => entry !== file.entries[place]))
       startOver(text, file);
-    for (const entry of file.entries.slice(written.length)) add(entry);
+    for (const entry of file.entries.slice(written.length)) {
+      insist(entryFault(file.entries, written.length));
+      add(entry);
+    }
     return [head.bytes, body.bytes(), TAIL];
   };
+}
+
+function insist(fault: string | null): void {
+  if (fault !== null) throw refusal(fault);
 }
 
 const heads = new WeakMap<object, { file: CaseFile; text: string }>();

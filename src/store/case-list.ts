@@ -2,9 +2,9 @@
 import { readdir, stat } from "node:fs/promises";
 import { basename, join, resolve, sep } from "node:path";
 import { msOf } from "../format/instant.ts";
+import { type Outcome, refused, taken } from "../format/outcome.ts";
 import { listed } from "../format/text.ts";
 import type { CaseFile } from "../record/case.ts";
-import type { Reading } from "../record/reading-a-file.ts";
 import { ofKind, standing } from "../record/standing.ts";
 import { idInName } from "./folder.ts";
 import { readCaseFile } from "./read-case-file.ts";
@@ -36,7 +36,7 @@ export async function listCases(folder: string): Promise<ListedCase[]> {
 }
 
 /** The path of a case named by its path, its label or its id, or a sentence. Never rejects. */
-export async function findCase(folder: string, pathOrLabel: string): Promise<Reading<string>> {
+export async function findCase(folder: string, pathOrLabel: string): Promise<Outcome<string>> {
   if (looksLikePath(pathOrLabel)) return findPath(folder, pathOrLabel);
   const cases = await listCases(folder);
   const found = cases.filter(
@@ -44,15 +44,15 @@ export async function findCase(folder: string, pathOrLabel: string): Promise<Rea
   );
   const [first] = found;
   if (first === undefined) {
-    if (await isFile(pathOrLabel)) return { ok: true, value: resolve(pathOrLabel) };
-    return { ok: false, fault: "no case here has that label: `pumpside list` shows the cases." };
+    if (await isFile(pathOrLabel)) return taken(resolve(pathOrLabel));
+    return refused("no case here has that label: `pumpside list` shows the cases.");
   }
-  if (found.length === 1) return { ok: true, value: first.path };
+  if (found.length === 1) return taken(first.path);
   const ids = listed(
     found.map(({ id }) => id),
     "or",
   );
-  return { ok: false, fault: `${found.length} cases have that label: name one by its id, ${ids}.` };
+  return refused(`${found.length} cases have that label: name one by its id, ${ids}.`);
 }
 
 async function caseAt(path: string): Promise<ListedCase | null> {
@@ -91,13 +91,10 @@ const looksLikePath = (text: string): boolean =>
   text.includes("/") || text.includes(sep) || text.endsWith(".json");
 
 /** A path as given or, for a bare name, in the folder. What is wrong with the file there is said when it is opened. */
-async function findPath(folder: string, path: string): Promise<Reading<string>> {
+async function findPath(folder: string, path: string): Promise<Outcome<string>> {
   const inFolder = join(folder, path);
   const bare = basename(path) === path;
-  return {
-    ok: true,
-    value: bare && !(await isFile(path)) && (await isFile(inFolder)) ? inFolder : resolve(path),
-  };
+  return taken(bare && !(await isFile(path)) && (await isFile(inFolder)) ? inFolder : resolve(path));
 }
 
 const isFile = (path: string): Promise<boolean> =>

@@ -4,7 +4,7 @@ import { mkdir, readdir, stat, unlink } from "node:fs/promises";
 import { basename, join, resolve } from "node:path";
 import envPaths from "env-paths";
 import { type Instant, toIso } from "../format/instant.ts";
-import type { Reading } from "../record/reading-a-file.ts";
+import { type Outcome, refused, taken } from "../format/outcome.ts";
 import { OWNER_FOLDER, temporaryOf } from "./durable-write.ts";
 import { faultWords } from "./fault-words.ts";
 import { isLocked } from "./lock.ts";
@@ -19,13 +19,13 @@ export const caseFolder = (asked?: string, environment: NodeJS.ProcessEnv = proc
   resolve(asked || environment.PUMPSIDE_DIR || envPaths("pumpside", { suffix: "" }).data);
 
 /** Makes the folder, for its owner only, where it is not there yet, and sweeps it. Never rejects. */
-export async function openFolder(folder: string): Promise<Reading<string>> {
+export async function openFolder(folder: string): Promise<Outcome<string>> {
   try {
     await mkdir(folder, { recursive: true, mode: OWNER_FOLDER });
     await sweep(folder);
-    return { ok: true, value: folder };
+    return taken(folder);
   } catch (error) {
-    return { ok: false, fault: `the folder for cases can't be used: ${faultWords(error)}.` };
+    return refused(`the folder for cases can't be used: ${faultWords(error)}.`);
   }
 }
 

@@ -2,7 +2,7 @@
 import { readFileSync, unlinkSync } from "node:fs";
 import { link, open, readFile, rename, unlink } from "node:fs/promises";
 import { setTimeout as pause } from "node:timers/promises";
-import type { Reading } from "../record/reading-a-file.ts";
+import { type Outcome, refused, taken } from "../format/outcome.ts";
 import { OWNER_FILE } from "./durable-write.ts";
 import { codeOf, faultWords } from "./fault-words.ts";
 import { type Holder, holderIn, isGone, isHere, thisHolder } from "./lock-holder.ts";
@@ -26,18 +26,18 @@ const held = new Map<string, Holder>();
  * Locks the case at `path` for this process, or says in a sentence who holds it. A lock whose process is gone is taken
  * over; one of another computer is not. Waits up to `waitMs` for a holder to let go. Never rejects.
  */
-export async function lockCase(path: string, waitMs = 0): Promise<Reading<Lock>> {
+export async function lockCase(path: string, waitMs = 0): Promise<Outcome<Lock>> {
   const file = lockOf(path);
   const mine = thisHolder();
   try {
     for (let waited = 0; ; waited += BETWEEN_LOOKS) {
       const other = await take(file, mine);
-      if (other === null) return { ok: true, value: lockHeld(file, mine) };
-      if (waited >= waitMs) return { ok: false, fault: heldBy(other) };
+      if (other === null) return taken(lockHeld(file, mine));
+      if (waited >= waitMs) return refused(heldBy(other));
       await pause(BETWEEN_LOOKS);
     }
   } catch (error) {
-    return { ok: false, fault: `the case can't be locked: ${faultWords(error)}.` };
+    return refused(`the case can't be locked: ${faultWords(error)}.`);
   }
 }
 

@@ -1,9 +1,9 @@
 /** Making, opening, holding and adding to a case: the ways to a case file for everything outside this folder. */
 import { access, realpath } from "node:fs/promises";
 import { type Instant, toIso } from "../format/instant.ts";
+import { type Outcome, refused, taken } from "../format/outcome.ts";
 import type { Protocol } from "../protocol/protocol.ts";
 import { CASE_FORMAT, CASE_VERSION, type CaseFile } from "../record/case.ts";
-import type { Reading } from "../record/reading-a-file.ts";
 import { lowCase } from "./case-adapter.ts";
 import { faultWords, readingFaultWords } from "./fault-words.ts";
 import { newCaseId, newCasePath, openFolder } from "./folder.ts";
@@ -31,7 +31,7 @@ export type NewCase = {
 const WAIT = 1000;
 
 /** Makes a case with its first entry, on the disk when this returns. Never rejects. */
-export async function createCase(asked: NewCase): Promise<Reading<OpenedCase>> {
+export async function createCase(asked: NewCase): Promise<Outcome<OpenedCase>> {
   const folder = await openFolder(asked.folder);
   if (!folder.ok) return folder;
   try {
@@ -39,29 +39,29 @@ export async function createCase(asked: NewCase): Promise<Reading<OpenedCase>> {
     const path = newCasePath(folder.value, id);
     const file = firstState(id, asked);
     await lowCase(path, file).write();
-    return { ok: true, value: { path: await realpath(path), file } };
+    return taken({ path: await realpath(path), file });
   } catch (error) {
-    return { ok: false, fault: `the case can't be made: ${faultWords(error)}.` };
+    return refused(`the case can't be made: ${faultWords(error)}.`);
   }
 }
 
 /** Reads a case; a sentence says what is wrong with one that can't be read. Never rejects, never touches the file. */
-export async function openCase(path: string): Promise<Reading<OpenedCase>> {
+export async function openCase(path: string): Promise<Outcome<OpenedCase>> {
   const real = await realpath(path).catch((error: unknown) => error);
-  if (typeof real !== "string") return { ok: false, fault: `${readingFaultWords(real)}.` };
+  if (typeof real !== "string") return refused(`${readingFaultWords(real)}.`);
   const read = await readCaseFile(real);
-  return read.ok ? { ok: true, value: { path: real, file: read.value } } : read;
+  return read.ok ? taken({ path: real, file: read.value }) : read;
 }
 
 /** Opens a case to write to it: locked first and read then, so that nothing is read that is out of date. Never rejects. */
-export async function holdCase(path: string, waitMs = 0): Promise<Reading<HeldCase>> {
+export async function holdCase(path: string, waitMs = 0): Promise<Outcome<HeldCase>> {
   const before = await openCase(path);
   if (!before.ok) return before;
   const lock = await lockCase(before.value.path, waitMs);
   if (!lock.ok) return lock;
   const { release } = lock.value;
   const opened = await openCase(before.value.path);
-  if (opened.ok) return { ok: true, value: { ...opened.value, release } };
+  if (opened.ok) return taken({ ...opened.value, release });
   await release();
   return opened;
 }
@@ -72,8 +72,8 @@ export async function holdCase(path: string, waitMs = 0): Promise<Reading<HeldCa
  */
 export async function appendTo(
   path: string,
-  next: (file: CaseFile) => Reading<CaseFile>,
-): Promise<Reading<CaseFile>> {
+  next: (file: CaseFile) => Outcome<CaseFile>,
+): Promise<Outcome<CaseFile>> {
   const held = await holdCase(path, WAIT);
   if (!held.ok) return held;
   try {
@@ -84,12 +84,12 @@ export async function appendTo(
   }
 }
 
-async function save(path: string, file: CaseFile): Promise<Reading<CaseFile>> {
+async function save(path: string, file: CaseFile): Promise<Outcome<CaseFile>> {
   try {
     await lowCase(path, file).write();
-    return { ok: true, value: file };
+    return taken(file);
   } catch (error) {
-    return { ok: false, fault: `not saved: ${faultWords(error)}.` };
+    return refused(`not saved: ${faultWords(error)}.`);
   }
 }
 

@@ -1,7 +1,8 @@
 /** Reading a case file from the disk: the case, or one sentence that says what is wrong. The file is left as it was. */
 import { open } from "node:fs/promises";
+import { type Outcome, refused } from "../format/outcome.ts";
 import type { CaseFile } from "../record/case.ts";
-import { type Reading, readCase } from "../record/reading-a-file.ts";
+import { readCase } from "../record/reading-a-file.ts";
 import { keepAsRead } from "./case-bytes.ts";
 import { readingFaultWords, refusal } from "./fault-words.ts";
 import { markSound } from "./sound-case.ts";
@@ -13,11 +14,11 @@ export const LARGEST_CASE = 64 * MEGABYTE;
 const utf8 = new TextDecoder("utf-8", { fatal: true });
 
 /** Never throws; `fault` is a whole sentence without the file's name. */
-export async function readCaseFile(path: string): Promise<Reading<CaseFile>> {
+export async function readCaseFile(path: string): Promise<Outcome<CaseFile>> {
   try {
     return caseIn(textOf(await bytesOf(path)));
   } catch (error) {
-    return { ok: false, fault: `${readingFaultWords(error)}.` };
+    return refused(`${readingFaultWords(error)}.`);
   }
 }
 
@@ -47,7 +48,7 @@ function textOf(bytes: Uint8Array): string {
   }
 }
 
-function caseIn(text: string): Reading<CaseFile> {
+function caseIn(text: string): Outcome<CaseFile> {
   const read = readWithin(text);
   if (read.ok) {
     keepAsRead(read.value.entries);
@@ -57,10 +58,10 @@ function caseIn(text: string): Reading<CaseFile> {
 }
 
 // Nesting without end runs out of stack, which is the only way reading can throw.
-function readWithin(text: string): Reading<CaseFile> {
+function readWithin(text: string): Outcome<CaseFile> {
   try {
     return readCase(text);
   } catch {
-    return { ok: false, fault: "the file is nested too deeply for a case." };
+    return refused("the file is nested too deeply for a case.");
   }
 }

@@ -13,24 +13,8 @@ export function markSound(file: CaseFile): void {
   soundHeads.set(file.protocol, headKey(file));
 }
 
-/** The first thing wrong with a case, in words, or `null`. Looks once at each entry and at each head. */
-export function soundnessFault(file: CaseFile): string | null {
-  const fault = headFault(file);
-  if (fault !== null) return fault;
-  for (const [place, entry] of file.entries.entries()) {
-    if (entry.seq !== place + 1 || entry.id !== `e${place + 1}`) return `entry ${place + 1} is out of order`;
-    if (soundEntries.has(entry)) continue;
-    const wrong = entryFault(entry, file.entries);
-    if (wrong !== null) return `entry ${place + 1} is not valid: ${wrong}`;
-    soundEntries.add(entry);
-  }
-  return null;
-}
-
-const headKey = ({ format, version, id, label }: CaseFile): string =>
-  JSON.stringify([format, version, id, label]);
-
-function headFault(file: CaseFile): string | null {
+/** What is wrong with the head of a case, in words, or `null`. Looks once at each head. */
+export function headFault(file: CaseFile): string | null {
   const key = headKey(file);
   if (soundHeads.get(file.protocol) === key) return null;
   const parsed = caseHeader.safeParse(file);
@@ -39,14 +23,34 @@ function headFault(file: CaseFile): string | null {
   return null;
 }
 
-function entryFault(entry: Entry, entries: readonly Entry[]): string | null {
+/** What is wrong with the entry at a place (from nought), in words, or `null`. Looks once at each entry. */
+export function entryFault(entries: readonly Entry[], place: number): string | null {
+  const entry = entries[place] as Entry;
+  const number = place + 1;
+  if (entry.seq !== number || entry.id !== `e${number}`) return `entry ${number} is out of order`;
+  if (soundEntries.has(entry)) return null;
+  const wrong = schemaFault(entry) ?? targetFault(entry, entries);
+  if (wrong !== null) return `entry ${number} is not valid: ${wrong}`;
+  soundEntries.add(entry);
+  return null;
+}
+
+const headKey = ({ format, version, id, label }: CaseFile): string =>
+  JSON.stringify([format, version, id, label]);
+
+function schemaFault(entry: Entry): string | null {
   const parsed = entrySchema.safeParse(entry);
-  if (!parsed.success) return faultOf(parsed.error);
+  return parsed.success ? null : faultOf(parsed.error);
+}
+
+function targetFault(entry: Entry, entries: readonly Entry[]): string | null {
   if (entry.kind !== "amend" && entry.kind !== "void" && entry.kind !== "reminder-done") return null;
   const target = entries[Number(entry.target.slice(1)) - 1];
-  if (target === undefined || target.seq >= entry.seq)
+  if (target === undefined || target.seq >= entry.seq) {
     return `it points at ${entry.target}, which is not an earlier entry`;
-  if (entry.kind === "amend" && !fits(target, entry.changes))
+  }
+  if (entry.kind === "amend" && !fits(target, entry.changes)) {
     return `it would make ${entry.target} an entry that is not valid`;
+  }
   return null;
 }
