@@ -31,7 +31,9 @@ export type Mode =
   | PutRightMode
   | FindMode
   | { readonly name: "help"; readonly scroll: number }
-  | { readonly name: "leave" };
+  | { readonly name: "leave" }
+  /** The clock reads earlier than the last entry by so much: asked about before anything is written. */
+  | { readonly name: "clock-early"; readonly byMs: number };
 
 export const PANELS = ["log", "balances", "spans"] as const;
 export type Panel = (typeof PANELS)[number];

@@ -38,7 +38,8 @@ function keyPressed(model: Model, key: Key, now: Instant): Step {
 function inMode(model: Model, key: Key, now: Instant): Step {
   const { mode } = model;
   if (key.name === "paste") return still(pasted(model, key.text));
-  if (key.name === "interrupt") return still({ ...model, mode: { name: "leave" }, aside: kept(model) });
+  if (key.name === "interrupt" && mode.name !== "clock-early")
+    return still({ ...model, mode: { name: "leave" }, aside: kept(model) });
   switch (mode.name) {
     case "plain":
       return inPlain(model, key, now);
@@ -52,6 +53,8 @@ function inMode(model: Model, key: Key, now: Instant): Step {
       return still(inHelp(model, mode.scroll, key));
     case "leave":
       return inLeave(model, key);
+    case "clock-early":
+      return inClockEarly(model, mode.byMs, key, now);
     default:
       return mode satisfies never;
   }
@@ -155,6 +158,12 @@ function inLeave(model: Model, key: Key): Step {
   return key.name === "escape" || key.name === "char"
     ? still({ ...model, mode: { name: "plain" } })
     : still(model);
+}
+
+/** Enter goes on from the last entry's time, and the record says so; Esc leaves without having written anything. */
+function inClockEarly(model: Model, byMs: number, key: Key, now: Instant): Step {
+  if (key.name === "enter") return clockStepped({ ...model, mode: { name: "plain" } }, -byMs, now);
+  return key.name === "escape" ? { model, effects: [{ do: "leave" }] } : still(model);
 }
 
 /** Pasted text joins an open line as one piece of text; a line break in it is a space and writes nothing. */

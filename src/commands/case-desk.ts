@@ -1,0 +1,80 @@
+/** The desk: the one case that is being written, with its lock, its keeper and its clock, and the ways to others. */
+import type { AppMessage } from "../console/app.ts";
+import type { CaseLine } from "../console/start.ts";
+import type { Outcome } from "../format/outcome.ts";
+import type { Protocol } from "../protocol/protocol.ts";
+import type { CaseFile } from "../record/case.ts";
+import { listCases } from "../store/case-list.ts";
+import { type Clock, openClock, realSources, recordedSteps, startsBefore } from "../store/clock.ts";
+import { type Keeper, keepCase } from "../store/keeper.ts";
+import { createCase, type HeldCase, holdCase, openCase } from "../store/open-case.ts";
+import { INVENTED } from "./invented/index.ts";
+import { played } from "./invented/play.ts";
+
+type OnDesk = { readonly held: HeldCase; readonly keeper: Keeper; readonly clock: Clock };
+
+export type CaseDesk = ReturnType<typeof openDesk>;
+
+/** A desk over the folder of cases; new cases carry `protocol`. */
+export function openDesk(folder: string, protocol: Protocol) {
+  let tell: (message: AppMessage) => void = () => {};
+  let onDesk: OnDesk | null = null;
+
+  const hold = async (path: string): Promise<AppMessage> => {
+    const held = await holdCase(path);
+    if (!held.ok) return couldNot(held);
+    const { file } = held.value;
+    const steps = recordedSteps(file.entries);
+    const earlyBy = startsBefore(file, openClock(realSources, steps).now());
+    const keeper = keepCase({
+      path: held.value.path,
+      file,
+      onSaved: (seq) => tell({ name: "saved", seq }),
+      onFault: (why) => tell({ name: "not-saved", why }),
+    });
+    onDesk = { held: held.value, keeper, clock: openClock(realSources, steps - (earlyBy ?? 0)) };
+    return { name: "opened", file, clockEarlyBy: earlyBy };
+  };
+
+  return {
+    folder,
+    /** News of saving goes to `listener` from now on. */
+    listen(listener: (message: AppMessage) => void): void {
+      tell = listener;
+    },
+    /** The clock of the case on the desk. */
+    clock: (): Clock | null => onDesk?.clock ?? null,
+    keep(file: CaseFile): void {
+      onDesk?.keeper.keep(file);
+    },
+    /** Tries to save a last time and lets the case go. */
+    async letGo(): Promise<void> {
+      const leaving = onDesk;
+      onDesk = null;
+      await leaving?.keeper.close();
+      await leaving?.held.release();
+    },
+    list: (): Promise<CaseLine[]> => listCases(folder),
+    hold,
+    /** A case to look at, which others may be writing. */
+    async read(path: string): Promise<AppMessage> {
+      const opened = await openCase(path);
+      return opened.ok ? { name: "reviewed", files: [opened.value.file] } : couldNot(opened);
+    },
+    async create(operator: string, label: string): Promise<AppMessage> {
+      const now = openClock().now();
+      const made = await createCase({ folder, label: label || undefined, protocol, operator, now });
+      return made.ok ? await hold(made.value.path) : couldNot(made);
+    },
+    samples: (): CaseFile[] =>
+      INVENTED.flatMap((script) => {
+        const file = played(script);
+        return file.ok ? [file.value] : [];
+      }),
+  };
+}
+
+const couldNot = (outcome: Outcome<unknown>): AppMessage => ({
+  name: "could-not",
+  fault: outcome.ok ? "" : `The case cannot be opened: ${outcome.fault}`,
+});

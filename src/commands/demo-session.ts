@@ -1,0 +1,115 @@
+/** A session that types an invented case by itself, on a clock that runs at a speed of its own. */
+
+import type { AppMessage } from "../console/app.ts";
+import { type App, runApp, updateApp } from "../console/app.ts";
+import { type Key, keysOf } from "../console/key.ts";
+import { NOTHING_HELD, readKeys } from "../console/key-reader.ts";
+import { withEntry } from "../console/write.ts";
+import type { Instant } from "../format/instant.ts";
+import type { View } from "../screens/Root.tsx";
+import { keepCase } from "../store/keeper.ts";
+import { momentOf, openedCase } from "./invented/play.ts";
+import { isStroke, type Script, type Step } from "./invented/script.ts";
+import type { Ending, RunningSession } from "./session.ts";
+
+/** Milliseconds between two keys, slow enough to be followed. */
+const BETWEEN_KEYS = 60;
+
+/** A key still to be pressed; the first of a stroke has the moment that the entry gets. */
+type Pressed = { readonly key: Key; readonly at: Instant | null };
+
+/** Plays a script at `speed` times the pace of life. The case is kept in a real file at `path`, so that saved is true. */
+export async function openDemo(script: Script, path: string, speed: number): Promise<RunningSession> {
+  const file = openedCase(script);
+  const began = performance.now();
+  let reached = script.start.ms;
+  let app: App = runApp(file, null, false);
+  let steps: readonly Step[] = script.steps;
+  let toPress: readonly Pressed[] = [];
+  const listeners = new Set<() => void>();
+  const { promise: ended, resolve } = Promise.withResolvers<Ending>();
+
+  const now = (): Instant => {
+    reached = Math.max(reached, script.start.ms + (performance.now() - began) * speed);
+    return { ms: Math.floor(reached), offset: script.start.offset };
+  };
+  const folder = "";
+  let view: View = { app, now: now(), folder };
+
+  const dispatch = (message: AppMessage, at = now()): void => {
+    const step = updateApp(app, message, at);
+    app = step.app;
+    for (const effect of step.effects) if (effect.do === "save") keeper.keep(effect.file);
+    show();
+  };
+  const show = (): void => {
+    view = { app, now: now(), folder };
+    for (const changed of listeners) changed();
+  };
+
+  const keeper = keepCase({
+    path,
+    file: { ...file, entries: [] },
+    onSaved: (seq) => dispatch({ name: "saved", seq }),
+    onFault: (why) => dispatch({ name: "not-saved", why }),
+  });
+  keeper.keep(file);
+
+  /** Presses the next key, or begins the next step when its moment has come. */
+  const goOn = (): void => {
+    const [next, ...later] = toPress;
+    const [step, ...rest] = steps;
+    if (next) {
+      toPress = later;
+      dispatch(next.key, next.at ?? now());
+      return;
+    }
+    if (!step) return;
+    const at = momentOf(script, step);
+    if (now().ms < at.ms) return;
+    steps = rest;
+    if (isStroke(step))
+      toPress = keysOf(`${step.type}\n`).map((key, place) => ({ key, at: place === 0 ? at : null }));
+    else place(step, at);
+  };
+
+  /** A form's entry, whole: forms are not typed key by key. */
+  const place = (step: Exclude<Step, { type: string }>, at: Instant): void => {
+    if (app.screen !== "run") return;
+    const longer = withEntry(app.model.file, step.form, { at, now: at, typed: "" });
+    app = { ...app, model: { ...app.model, file: longer } };
+    keeper.keep(longer);
+    show();
+  };
+
+  const pressing = setInterval(goOn, BETWEEN_KEYS);
+  const ticking = setInterval(show, 200);
+  let finished = false;
+  const end = async (): Promise<void> => {
+    if (!finished) {
+      finished = true;
+      clearInterval(pressing);
+      clearInterval(ticking);
+      await keeper.close();
+      resolve("left");
+    }
+    await ended;
+  };
+
+  return {
+    received: (piece) => {
+      const { keys } = readKeys(NOTHING_HELD, piece);
+      if (keys.some(leaves)) void end();
+    },
+    subscribe: (changed) => {
+      listeners.add(changed);
+      return () => listeners.delete(changed);
+    },
+    view: () => view,
+    ended,
+    end,
+  };
+}
+
+/** The demo types by itself; the person can only leave. */
+const leaves = (key: Key): boolean => key.name === "interrupt" || (key.name === "char" && key.char === "q");

@@ -1,0 +1,44 @@
+/** `pumpside new`: makes a case and prints its path. */
+import { readFile } from "node:fs/promises";
+import { type Outcome, refused, taken } from "../format/outcome.ts";
+import { adultProtocol } from "../protocol/adult.ts";
+import { checkProtocolText } from "../protocol/check.ts";
+import type { Protocol } from "../protocol/protocol.ts";
+import { openClock } from "../store/clock.ts";
+import { createCase } from "../store/open-case.ts";
+import { CASE_FAULT, complain, DONE, folderOf, type Place, say, WRONG_CALL } from "./place.ts";
+
+export type NewOptions = Place & {
+  readonly label?: string;
+  readonly protocol?: string;
+  readonly by?: string;
+};
+
+export async function newVerb(options: NewOptions): Promise<number> {
+  const protocol = await protocolIn(options.protocol);
+  if (!protocol.ok) return complain(protocol.fault, WRONG_CALL);
+  const made = await createCase({
+    folder: folderOf(options),
+    label: options.label,
+    protocol: protocol.value,
+    operator: options.by ?? "",
+    now: openClock().now(),
+  });
+  if (!made.ok) return complain(made.fault, CASE_FAULT);
+  say(made.value.path);
+  return DONE;
+}
+
+/** The protocol in a file, else the one that adults are run by. */
+export async function protocolIn(path: string | undefined): Promise<Outcome<Protocol>> {
+  if (path === undefined) return taken(adultProtocol);
+  const text = await readFile(path, "utf8").catch(() => null);
+  if (text === null)
+    return refused(`the protocol file "${path}" cannot be read: check its name and that you may read it.`);
+  const checked = checkProtocolText(text);
+  if (checked.ok) return taken(checked.value);
+  const [first] = checked.faults;
+  return refused(
+    `the protocol file has ${checked.faults.length} faults, the first at ${first?.place}: ${first?.says}; pumpside protocol check lists them all.`,
+  );
+}

@@ -1,0 +1,25 @@
+/** `pumpside protocol check`: every fault of a protocol file, with its place and what to do. */
+import { readFile } from "node:fs/promises";
+import { checkProtocolText } from "../protocol/check.ts";
+import { CASE_FAULT, complain, DONE, say, WRONG_CALL } from "./place.ts";
+
+export async function protocolCheckVerb(path: string): Promise<number> {
+  const text = await readFile(path, "utf8").catch(() => null);
+  if (text === null)
+    return complain(
+      `the file "${path}" cannot be read: check its name and that you may read it.`,
+      WRONG_CALL,
+    );
+  const checked = checkProtocolText(text);
+  const found = checked.ok ? checked.warnings : checked.faults;
+  for (const { place, says, suggestion } of found) say(`${place}: ${says} ${suggestion}`);
+  if (!checked.ok)
+    return complain(
+      `${found.length} ${found.length === 1 ? "fault" : "faults"}: the protocol cannot be used yet.`,
+      CASE_FAULT,
+    );
+  say(
+    `The protocol "${checked.value.name}" can be used${found.length > 0 ? `, with ${found.length} remarks` : ""}.`,
+  );
+  return DONE;
+}

@@ -1,0 +1,95 @@
+/** Which screen is shown, and how one leads to another. */
+import type { Instant } from "../format/instant.ts";
+import type { CaseFile } from "../record/case.ts";
+import type { Key } from "./key.ts";
+import { type Effect, type Message, type Model, openModel } from "./model.ts";
+import { openReview, type Review, updateReview } from "./review.ts";
+import { type CaseLine, openStart, type Start, type StartEffect, updateStart } from "./start.ts";
+import { update } from "./update.ts";
+
+export type App = (
+  | { readonly screen: "start"; readonly start: Start }
+  | { readonly screen: "run"; readonly model: Model }
+  | { readonly screen: "review"; readonly review: Review }
+) & {
+  /** Whether leaving a case leads back to the list, or out of the program. */
+  readonly home: boolean;
+};
+
+export type AppMessage =
+  | Message
+  | { readonly name: "cases"; readonly cases: readonly CaseLine[] }
+  | { readonly name: "opened"; readonly file: CaseFile; readonly clockEarlyBy: number | null }
+  | { readonly name: "reviewed"; readonly files: readonly CaseFile[] }
+  | { readonly name: "could-not"; readonly fault: string };
+
+export type AppEffect = Effect | StartEffect | { readonly do: "list" };
+
+export type AppStep = { readonly app: App; readonly effects: readonly AppEffect[] };
+
+const still = (app: App): AppStep => ({ app, effects: [] });
+
+export const startApp = (): AppStep => ({
+  app: { screen: "start", start: openStart(), home: true },
+  effects: [{ do: "list" }],
+});
+
+export const runApp = (file: CaseFile, clockEarlyBy: number | null, home: boolean): App => ({
+  screen: "run",
+  model:
+    clockEarlyBy === null
+      ? openModel(file)
+      : { ...openModel(file), mode: { name: "clock-early", byMs: clockEarlyBy } },
+  home,
+});
+
+export const reviewApp = (files: readonly CaseFile[], home: boolean): App => ({
+  screen: "review",
+  review: openReview(files[0] as CaseFile, files),
+  home,
+});
+
+/** Pure. A message that the present screen does not know changes nothing. */
+export function updateApp(app: App, message: AppMessage, now: Instant): AppStep {
+  switch (message.name) {
+    case "cases":
+      return still(app.screen === "start" ? { ...app, start: { ...app.start, cases: message.cases } } : app);
+    case "opened":
+      return still(runApp(message.file, message.clockEarlyBy, app.home));
+    case "reviewed":
+      return still(message.files.length > 0 ? reviewApp(message.files, app.home) : app);
+    case "could-not":
+      return still(app.screen === "start" ? { ...app, start: { ...app.start, notice: message.fault } } : app);
+    default:
+      return onScreen(app, message, now);
+  }
+}
+
+function onScreen(app: App, message: Message, now: Instant): AppStep {
+  switch (app.screen) {
+    case "start": {
+      if (isNews(message)) return still(app);
+      const { start, effects } = updateStart(app.start, message);
+      return { app: { ...app, start }, effects };
+    }
+    case "run": {
+      const { model, effects } = update(app.model, message, now);
+      const leaves = effects.some((effect) => effect.do === "leave");
+      return leaves
+        ? { ...goneHome(app), effects: [...effects, ...goneHome(app).effects] }
+        : { app: { ...app, model }, effects };
+    }
+    case "review": {
+      if (isNews(message)) return still(app);
+      const { review, leaves } = updateReview(app.review, message);
+      return leaves ? goneHome(app) : still({ ...app, review });
+    }
+    default:
+      return app satisfies never;
+  }
+}
+
+const isNews = (message: Message): message is Exclude<Message, Key> =>
+  message.name === "saved" || message.name === "not-saved" || message.name === "clock-stepped";
+
+const goneHome = (app: App): AppStep => (app.home ? startApp() : { app, effects: [{ do: "quit" }] });

@@ -1,0 +1,120 @@
+/** The start screen: the cases there are, and what can be done with them. */
+import { harmless } from "../format/text.ts";
+import type { Key } from "./key.ts";
+import type { Typing } from "./model.ts";
+import { edited, inserted, typing } from "./typing.ts";
+
+/** A case as the list shows it; a damaged one has its fault in place of the rest. */
+export type CaseLine = {
+  readonly path: string;
+  readonly id: string;
+  readonly label?: string;
+  readonly opened?: string;
+  readonly entries?: number;
+  readonly state?: "open" | "closed";
+  readonly operation?: string | undefined;
+  readonly fault?: string | undefined;
+};
+
+export type Start = {
+  /** `null` until the folder has been read. */
+  readonly cases: readonly CaseLine[] | null;
+  readonly chosen: number;
+  /** The line that asks for initials and a label, while it is open. */
+  readonly asking: Typing | null;
+  readonly notice: string | null;
+};
+
+export type StartEffect =
+  | { readonly do: "open"; readonly path: string; readonly to: "run" | "review" }
+  | { readonly do: "create"; readonly operator: string; readonly label: string }
+  | { readonly do: "demo" }
+  | { readonly do: "samples" }
+  | { readonly do: "quit" };
+
+export type StartStep = { readonly start: Start; readonly effects: readonly StartEffect[] };
+
+export const openStart = (notice: string | null = null): Start => ({
+  cases: null,
+  chosen: 0,
+  asking: null,
+  notice,
+});
+
+/** The keys of the start screen, for handling and for its hint row. */
+export const START_KEYS: readonly (readonly [key: string, what: string])[] = [
+  ["n", "new case"],
+  ["Enter", "resume, or review a closed one"],
+  ["v", "review"],
+  ["s", "sample cases"],
+  ["d", "demo"],
+  ["q", "leave"],
+];
+
+const still = (start: Start): StartStep => ({ start, effects: [] });
+
+/** Pure: the same screen and key always give the same step. */
+export function updateStart(start: Start, key: Key): StartStep {
+  return start.asking ? inAsking(start, start.asking, key) : inList(start, key);
+}
+
+function inList(start: Start, key: Key): StartStep {
+  const cases = start.cases ?? [];
+  const chosen = cases[start.chosen];
+  if (key.name === "up" || key.name === "down") {
+    const place = start.chosen + (key.name === "up" ? -1 : 1);
+    return still({ ...start, chosen: Math.max(0, Math.min(cases.length - 1, place)), notice: null });
+  }
+  if (key.name === "enter")
+    return chosen ? opening(start, chosen, chosen.state === "open" ? "run" : "review") : still(start);
+  if (key.name === "interrupt") return { start, effects: [{ do: "quit" }] };
+  if (key.name !== "char") return still(start);
+  switch (key.char) {
+    case "n":
+      return still({ ...start, asking: typing(), notice: null });
+    case "v":
+      return chosen ? opening(start, chosen, "review") : still(start);
+    case "s":
+      return { start, effects: [{ do: "samples" }] };
+    case "d":
+      return { start, effects: [{ do: "demo" }] };
+    case "q":
+      return { start, effects: [{ do: "quit" }] };
+    default:
+      return still({
+        ...start,
+        notice: `"${harmless(key.char)}" does nothing here: the keys are in the last row.`,
+      });
+  }
+}
+
+function opening(start: Start, chosen: CaseLine, to: "run" | "review"): StartStep {
+  if (chosen.fault !== undefined)
+    return still({ ...start, notice: `This case cannot be opened: ${chosen.fault}` });
+  return { start: { ...start, notice: "Opening …" }, effects: [{ do: "open", path: chosen.path, to }] };
+}
+
+/** Initials first, then a label: `KM valve 2`. */
+function inAsking(start: Start, asking: Typing, key: Key): StartStep {
+  if (key.name === "escape" || key.name === "interrupt" || (key.name === "backspace" && asking.text === "")) {
+    return still({ ...start, asking: null });
+  }
+  if (key.name === "paste") return still({ ...start, asking: inserted(asking, harmless(key.text)) });
+  if (key.name === "enter") return made(start, asking);
+  const after = edited(asking, key);
+  return still(after ? { ...start, asking: after, notice: null } : start);
+}
+
+function made(start: Start, { text }: Typing): StartStep {
+  const [operator = "", ...label] = harmless(text).split(" ");
+  if (operator === "" || operator.length > 8) {
+    return still({
+      ...start,
+      notice: "Type your initials (up to eight letters), then a label for the case if you like.",
+    });
+  }
+  return {
+    start: { ...start, asking: null },
+    effects: [{ do: "create", operator: operator.toUpperCase(), label: label.join(" ").slice(0, 60) }],
+  };
+}

@@ -1,0 +1,15 @@
+/** The composition root: arguments in, an exit code out, and one sentence for whatever nobody expected. */
+import { runCommandLine } from "./commands/command-line.ts";
+import { CASE_FAULT, complain } from "./commands/place.ts";
+
+const VERSION = "0.1.0";
+
+try {
+  process.exitCode = await runCommandLine(process.argv.slice(2), VERSION);
+} catch (error) {
+  const reason = error instanceof Error ? error.message : String(error);
+  process.exitCode = complain(
+    `something went wrong that should not have: ${reason}. What the screen called saved is on the disk.`,
+    CASE_FAULT,
+  );
+}

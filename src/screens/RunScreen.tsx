@@ -1,0 +1,96 @@
+/** The run screen: clocks, balances, the log's end, the entry line and the hints, always in view. */
+import { Box, Text } from "ink";
+import type { LineMode, Model } from "../console/model.ts";
+import type { EntryStroke } from "../console/stroke.ts";
+import { strokeFor } from "../console/strokes/table.ts";
+import { type Run, readRun } from "../figures/run.ts";
+import type { Instant } from "../format/instant.ts";
+import { Balances } from "./Balances.tsx";
+import { Choices, choiceRows } from "./Choices.tsx";
+import { EntryLine } from "./EntryLine.tsx";
+import { HelpScreen } from "./HelpScreen.tsx";
+import { HintBar } from "./HintBar.tsx";
+import { Log } from "./Log.tsx";
+import { BalancesPanel, SpansPanel } from "./Panels.tsx";
+import { PlanLine } from "./PlanLine.tsx";
+import { Rule } from "./Rule.tsx";
+import { SmallScreen } from "./SmallScreen.tsx";
+import { drawnRows, roomFor, type Size } from "./size.ts";
+import { Timers } from "./Timers.tsx";
+import { TitleBar } from "./TitleBar.tsx";
+import { Trouble } from "./Trouble.tsx";
+
+export function RunScreen({ model, now, size }: { model: Model; now: Instant; size: Size }) {
+  const room = roomFor(size);
+  const { columns } = size;
+  const rows = drawnRows(size);
+  const run = readRun(model.file, now.ms);
+  if (room === "small") return <SmallScreen model={model} run={run} size={size} />;
+  if (model.mode.name === "help") {
+    return (
+      <HelpScreen protocol={model.file.protocol} scroll={model.mode.scroll} columns={columns} rows={rows} />
+    );
+  }
+  const choices = choicesFor(model, run, now);
+  const fixedRows = (room === "large" ? FIXED_ROWS + 6 : FIXED_ROWS) + choiceRows(choices, columns);
+  return (
+    <Box flexDirection="column" height={rows} width={columns}>
+      <TitleBar model={model} run={run} now={now} columns={columns} />
+      <PlanLine course={run.course} columns={columns} />
+      <Text> </Text>
+      <Timers run={run} columns={columns} big={room === "large"} />
+      <Text> </Text>
+      <Balances run={run} columns={columns} />
+      <Trouble model={model} columns={columns} />
+      <Rule title={model.panel} columns={columns} />
+      <Panel model={model} run={run} now={now} columns={columns} rows={Math.max(1, rows - fixedRows)} />
+      <Choices choices={choices} columns={columns} />
+      <EntryLine model={model} columns={columns} />
+      <HintBar phase={run.course.phase} protocol={run.course.protocol} columns={columns} />
+    </Box>
+  );
+}
+
+/** Title, plan, a space, three of timers, a space, three of balances, trouble, rule, two of entry line, hints. */
+const FIXED_ROWS = 15;
+
+function choicesFor(model: Model, run: Run, now: Instant) {
+  const { mode, file } = model;
+  if (mode.name !== "line") return [];
+  return openStroke(mode, file.protocol)?.choices?.({ run, at: now }) ?? [];
+}
+
+const openStroke = ({ stroke }: LineMode, protocol: Model["file"]["protocol"]): EntryStroke | undefined => {
+  const found = strokeFor(stroke, protocol);
+  return found?.opens === "line" ? found : undefined;
+};
+
+function Panel({
+  model,
+  run,
+  now,
+  columns,
+  rows,
+}: {
+  model: Model;
+  run: Run;
+  now: Instant;
+  columns: number;
+  rows: number;
+}) {
+  const { panel, scroll, mode } = model;
+  if (panel === "balances" && mode.name !== "put-right")
+    return <BalancesPanel run={run} columns={columns} rows={rows} scroll={scroll} offset={now.offset} />;
+  if (panel === "spans" && mode.name !== "put-right")
+    return <SpansPanel run={run} columns={columns} rows={rows} scroll={scroll} offset={now.offset} />;
+  return (
+    <Log
+      written={run.course.record.written}
+      protocol={run.course.protocol}
+      rows={rows}
+      scroll={scroll}
+      columns={columns}
+      picked={mode.name === "put-right" ? mode.target : undefined}
+    />
+  );
+}

@@ -1,0 +1,118 @@
+/** The start screen: cautions for a newcomer, the cases, and the keys. */
+import { Box, Text } from "ink";
+import { type CaseLine, START_KEYS, type Start } from "../console/start.ts";
+import { CAUTIONS } from "../format/cautions.ts";
+import { clockTime, clockTimeOf, dayOf, type Instant } from "../format/instant.ts";
+import { harmless } from "../format/text.ts";
+import { column, cutTo } from "./fit.ts";
+import { Rule } from "./Rule.tsx";
+import { drawnRows, type Size } from "./size.ts";
+import { wrapped } from "./wrapped.ts";
+
+export function StartScreen({
+  start,
+  now,
+  size,
+  folder,
+}: {
+  start: Start;
+  now: Instant;
+  size: Size;
+  folder: string;
+}) {
+  const { columns } = size;
+  const rows = drawnRows(size);
+  const listRows = Math.max(1, rows - 7);
+  return (
+    <Box flexDirection="column" height={rows} width={columns}>
+      <Box justifyContent="space-between">
+        <Text>
+          <Text bold inverse>
+            {" pumpside "}
+          </Text>
+          <Text dimColor>{cutTo("  the record of a bypass run", Math.max(1, columns - 24))}</Text>
+        </Text>
+        <Text bold>{clockTime(now)}</Text>
+      </Box>
+      <Text
+        wrap="truncate"
+        dimColor
+      >{` cases in ${cutTo(harmless(folder), Math.max(1, columns - 12))}`}</Text>
+      <Rule title="cases" columns={columns} />
+      <Box flexDirection="column" height={listRows}>
+        <Cases start={start} columns={columns} rows={listRows} />
+      </Box>
+      <Text wrap="truncate">{` ${cutTo(start.notice ?? "", Math.max(1, columns - 2))}`}</Text>
+      <Asking start={start} columns={columns} />
+      <Hints columns={columns} />
+    </Box>
+  );
+}
+
+function Cases({ start, columns, rows }: { start: Start; columns: number; rows: number }) {
+  const { cases, chosen } = start;
+  if (cases === null) return <Text dimColor> Reading the folder …</Text>;
+  if (cases.length === 0) return <Welcome columns={columns} />;
+  const first = Math.max(0, Math.min(chosen - Math.floor(rows / 2), cases.length - rows));
+  return cases.slice(first, first + rows).map((one, place) => (
+    <Text key={one.path} wrap="truncate" inverse={first + place === chosen}>
+      {column(`${first + place === chosen ? "▸" : " "}${caseText(one)}`, columns - 1)}
+    </Text>
+  ));
+}
+
+/** What a newcomer sees: what it is, the cautions, and three ways to begin. */
+function Welcome({ columns }: { columns: number }) {
+  const ways = [
+    "n makes a new case.",
+    "d plays an invented case in the console; s shows the sample cases for review.",
+    "Nothing is saved here yet.",
+  ];
+  return (
+    <Box flexDirection="column">
+      {[...CAUTIONS, " ", ...ways]
+        .flatMap((line) => wrapped(line, columns - 4))
+        .map((line, place) => (
+          // biome-ignore lint/suspicious/noArrayIndexKey: fixed text that never changes places.
+          <Text key={place} wrap="truncate">{`  ${line}`}</Text>
+        ))}
+    </Box>
+  );
+}
+
+function caseText({ id, label, opened, entries, state, operation, fault }: CaseLine): string {
+  if (fault !== undefined) return `${id}  CANNOT BE READ: ${harmless(fault)}`;
+  const when = opened ? `${dayOf(opened)} ${clockTimeOf(opened).slice(0, 5)}` : "";
+  return `${when}  ${column(state ?? "", 6)} ${String(entries ?? 0).padStart(5)} entries  ${harmless(label ?? id)}${operation ? `  ${harmless(operation)}` : ""}`;
+}
+
+function Asking({ start: { asking }, columns }: { start: Start; columns: number }) {
+  if (!asking) return <Text> </Text>;
+  return (
+    <Text wrap="truncate">
+      <Text bold color="cyan">
+        {"▸ your initials, then a label (no names): "}
+      </Text>
+      {cutTo(harmless(asking.text), columns - 46)}
+      <Text inverse> </Text>
+    </Text>
+  );
+}
+
+function Hints({ columns }: { columns: number }) {
+  let room = columns - 1;
+  return (
+    <Text wrap="truncate">
+      {START_KEYS.filter(([key, what]) => {
+        room -= key.length + what.length + 4;
+        return room >= 0;
+      }).map(([key, what]) => (
+        <Text key={key}>
+          {" "}
+          <Text bold>{key}</Text>
+          <Text dimColor>{` ${what}  `}</Text>
+        </Text>
+      ))}
+    </Text>
+  );
+}

@@ -1,0 +1,117 @@
+/** Bypass, clamp, since dose and ACT: the four things that are asked all the time. */
+import { Box, Text } from "ink";
+import type { LastAct } from "../figures/coagulation.ts";
+import type { Run } from "../figures/run.ts";
+import type { Timer } from "../figures/timers.ts";
+import { dueText, minutesText, stopwatch } from "../format/duration.ts";
+import { plain, UNKNOWN } from "../format/number.ts";
+import { BigDigits } from "./BigDigits.tsx";
+import { cutTo } from "./fit.ts";
+
+export type Tile = {
+  readonly label: string;
+  readonly value: string;
+  readonly detail: string;
+  /** Whether it runs, or is in force, now. */
+  readonly live: boolean;
+  /** Whether the detail wants a look. */
+  readonly late: boolean;
+};
+
+/** The tiles in the order in which they stand. */
+export const tilesOf = (run: Run): readonly Tile[] => [
+  bypassTile(run),
+  clampTile(run),
+  doseTile(run),
+  actTile(run.act),
+];
+
+export function Timers({ run, columns, big }: { run: Run; columns: number; big: boolean }) {
+  const width = Math.floor(columns / 4);
+  return (
+    <Box>
+      {tilesOf(run).map((tile) => (
+        <Box key={tile.label} flexDirection="column" width={width}>
+          <Text dimColor={!tile.live} bold={tile.live}>
+            {`${tile.live ? "▶" : " "} ${tile.label}`}
+          </Text>
+          {big ? (
+            <Box paddingLeft={2} marginY={1}>
+              <BigDigits text={tile.value.replace(/ s$/, "")} bold={tile.live} />
+            </Box>
+          ) : (
+            <Text bold={tile.live}>{`  ${tile.value}`}</Text>
+          )}
+          <Text {...(tile.late ? { color: "yellow" } : {})} bold={tile.late} dimColor={!tile.late}>
+            {`  ${cutTo(tile.detail, width - 3)}`}
+          </Text>
+        </Box>
+      ))}
+    </Box>
+  );
+}
+
+const timeOf = ({ total }: Timer) => (total === null ? UNKNOWN : stopwatch(total));
+
+function bypassTile({ timers: { bypass } }: Run): Tile {
+  return {
+    label: "BYPASS",
+    value: timeOf(bypass),
+    detail: runsText(bypass, "run"),
+    live: bypass.current !== null,
+    late: false,
+  };
+}
+
+function clampTile({ timers: { arrest, reperfusion, circulatoryArrest } }: Run): Tile {
+  const detail =
+    circulatoryArrest.current !== null
+      ? `circ. arrest ${stopwatch(circulatoryArrest.current)}`
+      : reperfusion.total !== null
+        ? `reperfused ${stopwatch(reperfusion.total)}`
+        : runsText(arrest, "clamp");
+  return { label: "CLAMP", value: timeOf(arrest), detail, live: arrest.current !== null, late: false };
+}
+
+/** With one interval nothing; with more, which it is and how long it has lasted. */
+function runsText({ intervals, current, total }: Timer, what: string): string {
+  if (total === null) return "not yet";
+  if (intervals.length < 2) return current === null ? "ended" : "on";
+  return current === null
+    ? `${intervals.length} ${what}s`
+    : `${what} ${intervals.length}: ${stopwatch(current)}`;
+}
+
+function doseTile({ running, nextDose, now }: Run): Tile {
+  if (running) {
+    const soFar = running.ml === null ? "running" : `running, ${plain(running.ml)} mL`;
+    return {
+      label: "DOSE RUNNING",
+      value: stopwatch(now - running.start),
+      detail: soFar,
+      live: true,
+      late: false,
+    };
+  }
+  const { since, due, because } = nextDose;
+  const late = due !== null && due - now < 1000;
+  return {
+    label: "SINCE DOSE",
+    value: since === null ? UNKNOWN : stopwatch(since),
+    detail: due === null ? because : dueText(due - now),
+    live: due !== null,
+    late,
+  };
+}
+
+function actTile(act: LastAct | null): Tile {
+  if (!act) return { label: "ACT", value: UNKNOWN, detail: "none yet", live: false, late: false };
+  const verdict = act.met ? "ok" : `under ${plain(act.target)}`;
+  return {
+    label: "ACT",
+    value: `${plain(act.seconds)} s`,
+    detail: `${verdict} · ${minutesText(act.age)} ago`,
+    live: true,
+    late: !act.met,
+  };
+}
