@@ -1,16 +1,19 @@
 /** Numbers and volumes as people type them: a comma or a point, litres or millilitres. */
+import { lookUp } from "../format/look-up.ts";
 import { type Outcome, refused, taken } from "../format/outcome.ts";
 
 const NUMBER = /^\d{1,7}([.,]\d{1,4})?$/;
 const WITH_UNIT = /^(\d{1,7}(?:[.,]\d{1,4})?)([a-zµ%/°]*)$/i;
+/** Half the world reads `28,000` as twenty-eight and half as thousands: only behind litres is it plain. */
+const AMBIGUOUS = /^[1-9]\d{0,2}[.,]\d{3}(?![\dl])/i;
 
-/** A number without a sign, `null` when it is none. */
+/** A number without a sign, `null` when it is none or could be read in two ways. */
 export const numberOf = (text: string): number | null =>
-  NUMBER.test(text) ? Number(text.replace(",", ".")) : null;
+  NUMBER.test(text) && !AMBIGUOUS.test(text) ? Number(text.replace(",", ".")) : null;
 
-/** A number and the letters behind it: `1,2L` is 1.2 and `l`. */
+/** A number and the letters behind it: `1,2L` is 1.2 and `l`; `null` when it is none or could be read in two ways. */
 export function numberAndUnit(text: string): { value: number; unit: string } | null {
-  const found = WITH_UNIT.exec(text);
+  const found = AMBIGUOUS.test(text) ? null : WITH_UNIT.exec(text);
   return found
     ? { value: Number((found[1] as string).replace(",", ".")), unit: (found[2] as string).toLowerCase() }
     : null;
@@ -19,7 +22,7 @@ export function numberAndUnit(text: string): { value: number; unit: string } | n
 /** Millilitres: `1200`, `1200ml`, `1.2L` and `1,2L` are the same. */
 export function volumeOf(text: string): Outcome<number> {
   const found = numberAndUnit(text);
-  const factor = found && { "": 1, ml: 1, l: 1000 }[found.unit];
+  const factor = found && lookUp({ "": 1, ml: 1, l: 1000 }, found.unit);
   if (!found || !factor)
     return refused(`"${text}" is not a volume: type millilitres such as 300, or litres such as 1.2L.`);
   const ml = Math.round(found.value * factor * 1000) / 1000;
@@ -27,6 +30,10 @@ export function volumeOf(text: string): Outcome<number> {
     ? refused(`${text} is more than a hundred litres: type millilitres such as 300.`)
     : taken(ml);
 }
+
+/** How a refusal begins: `"abc" is not a flow`, or `Nothing typed`. */
+export const notThat = (typed: string | undefined, what: string): string =>
+  typed === undefined || typed === "" ? "Nothing typed" : `"${typed}" is not ${what}`;
 
 /** A number between two bounds, with the sentence to say when it is not. */
 export function numberWithin(
@@ -38,13 +45,12 @@ export function numberWithin(
   example: string,
 ): Outcome<number> {
   const found = text === undefined ? null : numberAndUnit(text);
-  if (!found || !["", unit.toLowerCase()].includes(found.unit)) {
-    return refused(
-      `${text === undefined ? "Nothing typed" : `"${text}"`} is not ${what}: type ${unit} such as ${example}.`,
-    );
+  const letters = (shown: string) => shown.toLowerCase().replace("°", "");
+  if (!found || !["", letters(unit)].includes(letters(found.unit))) {
+    return refused(`${notThat(text, what)}: type ${unit} such as ${example}.`);
   }
   if (found.value < lowest || found.value > highest) {
-    return refused(`${found.value} ${unit} cannot be ${what}: it lies between ${lowest} and ${highest}.`);
+    return refused(`${found.value} ${unit} cannot be ${what}: type one between ${lowest} and ${highest}.`);
   }
   return taken(found.value);
 }

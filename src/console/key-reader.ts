@@ -62,8 +62,7 @@ export function readKeys(before: Held, piece: string): Read {
     }
     afterReturn = false;
     const next = readSequence(rest, told);
-    if (next === "unfinished")
-      return { held: { text: rest, afterReturn, told: told && rest === "\x1b" }, keys };
+    if (next === "unfinished") return { held: { text: rest, afterReturn, told }, keys };
     keys.push(...next.keys);
     told = false;
     rest = rest.slice(next.length);
@@ -75,12 +74,11 @@ type Sequence = { readonly keys: readonly Key[]; readonly length: number };
 
 /** What begins with Esc: a paste, a key's sequence, the head of one, or an Esc typed by a person. */
 function readSequence(text: string, told: boolean): Sequence | "unfinished" {
-  const torn: Key[] = told ? [{ name: "unescape" }] : [];
+  const torn = tornBy(told);
   if (text.startsWith(PASTE_START)) {
     const end = text.indexOf(PASTE_END);
     if (end < 0) return "unfinished";
-    const paste: Key = { name: "paste", text: text.slice(PASTE_START.length, end) };
-    return { keys: [...torn, paste], length: end + PASTE_END.length };
+    return { keys: [...torn, pasteOf(text.slice(PASTE_START.length, end))], length: end + PASTE_END.length };
   }
   const typedEscape: Key[] = told ? [] : [{ name: "escape" }];
   if (told && text[1] === "O") return { keys: [], length: 1 };
@@ -90,8 +88,15 @@ function readSequence(text: string, told: boolean): Sequence | "unfinished" {
   return { keys: typedEscape, length: BROKEN.exec(text)?.[0].length ?? 1 };
 }
 
-function keyMeant([, parameters = "", final = "", , shifted]: RegExpExecArray): Key[] {
+const pasteOf = (text: string): Key => ({ name: "paste", text });
+
+/** Where the Esc was told as a key, that it was none. */
+const tornBy = (told: boolean): Key[] => (told ? [{ name: "unescape" }] : []);
+
+function keyMeant([whole, parameters = "", final = "", , shifted]: RegExpExecArray): Key[] {
   if (shifted === "M") return [{ name: "enter" }];
+  // A function key of the system's own console, and no arrow: \x1b[[A is F1.
+  if (whole.startsWith("\x1b[[")) return [];
   const code = shifted ?? (final === "~" ? `${parameters.split(";")[0]}~` : final);
   const name = SEQUENCES[code];
   return name ? [{ name }] : [];
@@ -106,14 +111,14 @@ export function settleKeys(held: Held): Read {
   if (text === "") return { held, keys: [] };
   if (text === "\x1b") return { held: { ...held, told: true }, keys: held.told ? [] : [{ name: "escape" }] };
   if (text.startsWith(PASTE_START))
-    return { held: NOTHING_HELD, keys: [{ name: "paste", text: text.slice(PASTE_START.length) }] };
+    return { held: NOTHING_HELD, keys: [...tornBy(held.told), pasteOf(text.slice(PASTE_START.length))] };
   const typed: Key[] = text.startsWith("\x1bO") ? [{ name: "escape" }, { name: "char", char: "O" }] : [];
   return { held: NOTHING_HELD, keys: typed };
 }
 
 /** How long the host waits, in milliseconds, before it settles what is held; `null` when there is nothing to settle. */
 export function patienceFor({ text, told }: Held): number | null {
-  if (text === "" || told) return null;
+  if (text === "" || (told && text === "\x1b")) return null;
   if (text.startsWith(PASTE_START)) return 2000;
   return text === "\x1b" ? 150 : 1000;
 }

@@ -27,6 +27,8 @@ export type Key =
   /** Text pasted in one piece, line breaks and all. */
   | { readonly name: "paste"; readonly text: string };
 
+const CONTROL = /\p{Cc}/u;
+
 /** The key for one code point that is not part of a sequence; `null` for controls that mean nothing here. */
 export function keyOf(point: string): Key | null {
   switch (point) {
@@ -41,7 +43,7 @@ export function keyOf(point: string): Key | null {
     case "\x03":
       return { name: "interrupt" };
     default:
-      return point < " " ? null : { name: "char", char: point };
+      return CONTROL.test(point) ? null : { name: "char", char: point };
   }
 }
 

@@ -13,7 +13,7 @@ import type { Context } from "./stroke.ts";
 import { readActSeconds, readHeparin, readProtamine } from "./strokes/coagulation.ts";
 import { readDoseWords } from "./strokes/dose.ts";
 import { readMark } from "./strokes/mark.ts";
-import { readCelsius, readFlow } from "./strokes/orders.ts";
+import { readCelsius, readFlow, readMinutes } from "./strokes/orders.ts";
 import { readFluid, readMl, readUrine } from "./strokes/volume.ts";
 
 type Changes = { [field: string]: string | number | null };
@@ -89,7 +89,9 @@ function readChanges({ entry, at }: Fact, words: readonly string[], context: Con
         const amount = readMl(words);
         return amount.ok ? taken<Changes>({ ml: amount.value }) : readFluid(words, fluids);
       }
-      const earlier = volumes.filter(({ fact }) => fact.at <= at && fact.entry.id !== entry.id);
+      const earlier = volumes.filter(
+        ({ fact }) => fact.at < at || (fact.at === at && fact.entry.seq < entry.seq),
+      );
       const before = sumOf(earlier, ({ fluid }) => fluid === "urine") ?? 0;
       return andThen(readUrine(words, before), (said) =>
         taken<Changes>(
@@ -117,8 +119,8 @@ function readChanges({ entry, at }: Fact, words: readonly string[], context: Con
     case "span":
       return readOtherMark(entry, words, context);
     case "reminder":
-      return andThen(readAmount(words), ({ amount }) =>
-        taken<Changes>({ dueAt: toIso({ ...context.at, ms: at + Number(amount) * 60_000 }) }),
+      return andThen(readMinutes(words.join(" ")), (minutes) =>
+        taken<Changes>({ dueAt: toIso({ ...context.at, ms: at + minutes * 60_000 }) }),
       );
     case "note":
     case "incident":

@@ -6,7 +6,7 @@ const MINUTE = 60_000;
 const DAY = 24 * 60 * MINUTE;
 
 const CLOCK = /^@(\d{1,2}):(\d\d)(?::(\d\d))?$/;
-const AGO = /^@-(?:(\d{1,2}):)?(\d{1,3})(?::(\d\d))?$/;
+const AGO = /^@-(?:(\d{1,3})|(?:(\d{1,2}):)?(\d{1,3}):([0-5]\d))$/;
 
 /** Whether a word is meant as a time: `@` and then digits, signs and colons only. */
 export const looksLikeTime = (word: string): boolean => /^@[-+\d:.]*$/.test(word);
@@ -31,8 +31,6 @@ function clockMoment([, h, m, s = "0"]: RegExpExecArray, now: Instant): Outcome<
 }
 
 /** `@-3` is minutes; with colons the last part is seconds: `@-0:40`, `@-1:05:00`. */
-function agoMs([, first, second, third]: RegExpExecArray): number {
-  const parts = [first, second, third].filter((part) => part !== undefined).map(Number);
-  if (parts.length === 1) return (parts[0] as number) * MINUTE;
-  return parts.reduce((sum, part) => sum * 60 + part, 0) * 1000;
+function agoMs([, alone, hours = "0", minutes = alone, seconds = "0"]: RegExpExecArray): number {
+  return ((Number(hours) * 60 + Number(minutes)) * 60 + Number(seconds)) * 1000;
 }

@@ -89,7 +89,7 @@ export type LastAct = {
   readonly due: number;
 };
 
-/** The last ACT against the target: for bypass once heparin is for bypass, for cannulation before. */
+/** The last ACT against the target for bypass. */
 export function lastAct(facts: readonly Fact[], protocol: Protocol, now: number): LastAct | null {
   const last = lastOf(facts, "act");
   if (!last) return null;

@@ -36,6 +36,7 @@ export function readDoses(facts: readonly Fact[], protocol: Protocol, planned?: 
           ...running,
           ml: ml ?? running.ml,
           route: route ?? running.route,
+          solution: solution === undefined ? running.solution : solutionOf(protocol, solution),
           last: fact,
           end: ends ? fact.at : null,
         }

@@ -106,10 +106,7 @@ function raw(entry: Entry | Draft, protocol: Protocol): Words {
     case "gas":
       return words(`${entry.sample} gas`, measured(entry.values, GAS_VALUES));
     case "amend":
-      return words(
-        "put right",
-        `${entry.target}: ${Object.entries(entry.changes).map(changeText).join(", ")}`,
-      );
+      return words("put right", `${entry.target}: ${changesText(entry.changes)}`);
     case "void":
       return words("struck out", entry.target, entry.reason);
     case "clock":
@@ -124,6 +121,12 @@ function raw(entry: Entry | Draft, protocol: Protocol): Words {
 
 const DOSE_STATES = { start: "started", "so-far": "so far", end: "ended", whole: "given" } as const;
 const DIRECTIONS = { in: "in", out: "out", returned: "returned" } as const;
+
+/** What was set; what made way for it goes without saying. */
+function changesText(changes: object): string {
+  const set = Object.entries(changes).filter(([, value]) => value !== null);
+  return set.length > 0 ? set.map(changeText).join(", ") : `without ${listed(Object.keys(changes))}`;
+}
 
 const changeText = ([field, value]: [string, unknown]): string =>
   field === "at"
@@ -169,9 +172,9 @@ export function amountText(name: string, amount: number, unit: string, protocol:
 }
 
 function measured(values: { readonly [name: string]: unknown }, table: Record<string, Quantity>): string {
-  const told = Object.entries(table).flatMap(([key, { name, unit, decimals }]) => {
+  const told = Object.entries(table).flatMap(([key, { short, unit, decimals }]) => {
     const value = values[key];
-    return typeof value === "number" ? [`${name} ${fixed(value, decimals)} ${unitText(unit)}`.trim()] : [];
+    return typeof value === "number" ? [`${short} ${fixed(value, decimals)}${unit === "%" ? " %" : ""}`] : [];
   });
   return told.join(", ");
 }

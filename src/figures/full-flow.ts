@@ -23,7 +23,7 @@ export function fullFlow(patient: Patient, plan: Plan, protocol: Protocol): Figu
     index * area.value,
     "L/min",
     `${plain(index)} L/min/m² × ${fixed(area.value, 2)} m²`,
-    flowIndex.source,
+    plan.flowIndex === undefined ? flowIndex.source : "as planned",
   );
 }
 

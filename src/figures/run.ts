@@ -7,7 +7,7 @@ import { type Fact, lastOf, type Record, standing } from "../record/standing.ts"
 import { type Balances, readBalances } from "./balances.ts";
 import { type Coagulation, type LastAct, lastAct, readCoagulation } from "./coagulation.ts";
 import { type Dose, readDoses, runningDose } from "./doses.ts";
-import type { Figure } from "./figure.ts";
+import { type Figure, missing } from "./figure.ts";
 import { fullFlow } from "./full-flow.ts";
 import { type NextDose, nextDose } from "./next-dose.ts";
 import { type Patient, type Plan, patientOf, planOf } from "./patient.ts";
@@ -98,7 +98,10 @@ export function readRun(file: Pick<CaseFile, "entries" | "protocol">, now: numbe
     act: lastAct(facts, course.protocol, moment),
     coagulation: readCoagulation(facts, course.protocol, course.patient.weight, moment),
     pump,
-    netToPatient: netToPatient(course.balances.net, pump.left),
+    netToPatient:
+      course.phase === "after"
+        ? netToPatient(course.balances.net, pump.left)
+        : missing("mL", "bypass has not ended"),
     flowOrder: lastOf(facts, "flow"),
     targetOrder: lastOf(facts, "target"),
   };
@@ -108,12 +111,13 @@ export function readRun(file: Pick<CaseFile, "entries" | "protocol">, now: numbe
 export const isOn = (course: Course, what: string): boolean =>
   openInterval(intervalsOf(course.spans, what)) !== undefined;
 
-/** Who runs the pump: the last to open, take over, close or reopen. */
+/** Who runs the pump: the last to open, take over or reopen, as far as it was not struck out. */
 export function operatorOf(entries: readonly Entry[]): string {
-  const last = entries.findLast(
-    (entry) => entry.kind === "opened" || entry.kind === "operator" || entry.kind === "reopened",
+  const last = standing(entries).written.findLast(
+    ({ entry: { kind }, struck }) =>
+      !struck && (kind === "opened" || kind === "operator" || kind === "reopened"),
   );
-  return last === undefined ? "" : (last as EntryOf<"opened">).operator;
+  return last === undefined ? "" : (last.entry as EntryOf<"opened">).operator;
 }
 
 function closedAt(entries: readonly Entry[]): number | null {

@@ -20,7 +20,9 @@ export function fromIso(text: string): Instant | null {
   const found = PATTERN.exec(text);
   const ms = found ? Date.parse(text) : Number.NaN;
   if (!found || Number.isNaN(ms)) return null;
-  return { ms, offset: offsetOf(found[2] as string) };
+  const instant = { ms, offset: offsetOf(found[2] as string) };
+  // The engine reads 30 February as 2 March, and 24:00 as the next day.
+  return toIso(instant).slice(0, 19) === text.slice(0, 19) ? instant : null;
 }
 
 /** Milliseconds of a time already known to be valid (it has passed the schema). */

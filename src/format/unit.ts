@@ -1,4 +1,5 @@
 /** UCUM unit codes, as the record keeps them, in the words a person reads. */
+import { lookUp } from "./look-up.ts";
 
 const SHOWN: Record<string, string> = {
   "[IU]": "IU",
@@ -17,4 +18,4 @@ const SHOWN: Record<string, string> = {
 };
 
 /** `mm[Hg]` reads `mmHg`; a code that reads well already is left as it is. */
-export const unitText = (ucum: string): string => SHOWN[ucum] ?? ucum;
+export const unitText = (ucum: string): string => lookUp(SHOWN, ucum) ?? ucum;

@@ -1,9 +1,10 @@
 /** From the text of a file to a case: upcast, checked, or one sentence that says what is wrong and where. */
 import type * as z from "zod";
 import { type Outcome, refused, taken } from "../format/outcome.ts";
+import { harmless } from "../format/text.ts";
 import { CASE_FORMAT, CASE_VERSION, type CaseFile, caseSchema } from "./case.ts";
-import { fits } from "./correcting.ts";
-import type { Entry } from "./entry.ts";
+import { type Entry, entrySchema } from "./entry.ts";
+import { standing } from "./standing.ts";
 import { upcast } from "./upcast.ts";
 
 export type Reading<T> = Outcome<T>;
@@ -40,7 +41,9 @@ export function checkCase(json: unknown): Reading<CaseFile> {
 export function faultOf(error: z.ZodError): string {
   const issue = error.issues[0];
   if (!issue) return "something is wrong with it";
-  const place = issue.path.map((step) => (typeof step === "number" ? step + 1 : String(step))).join(" ");
+  const place = harmless(
+    issue.path.map((step) => (typeof step === "number" ? step + 1 : String(step))).join(" "),
+  );
   return place ? `at ${place}: ${issue.message}` : issue.message;
 }
 
@@ -50,15 +53,16 @@ function orderFault(entries: readonly Entry[]): string | null {
   return `entry ${wrong + 1} is out of order: it says it is number ${entries[wrong]?.seq} (${entries[wrong]?.id}).`;
 }
 
+/** Corrections point back, and leave entries that are valid: not each by itself, but all that are in force together. */
 function correctionFault(entries: readonly Entry[]): string | null {
-  for (const entry of entries) {
-    if (entry.kind !== "amend" && entry.kind !== "void" && entry.kind !== "reminder-done") continue;
-    const target = entries[Number(entry.target.slice(1)) - 1];
-    if (!target || target.seq >= entry.seq)
-      return `entry ${entry.seq} points at ${entry.target}, which is not an earlier entry.`;
-    if (entry.kind === "amend" && !fits(target, entry.changes)) {
-      return `entry ${entry.seq} would make ${entry.target} an entry that is not valid.`;
-    }
+  for (const { entry, corrections } of standing(entries).written) {
+    const pointsBack =
+      (entry.kind !== "amend" && entry.kind !== "void" && entry.kind !== "reminder-done") ||
+      Number(entry.target.slice(1)) < entry.seq;
+    if (!pointsBack) return `entry ${entry.seq} points at ${entry.target}, which is not an earlier entry.`;
+    const amended = corrections.findLast(({ kind }) => kind === "amend");
+    if (amended && !entrySchema.safeParse(entry).success)
+      return `entry ${amended.seq} would make ${entry.id} an entry that is not valid.`;
   }
   return null;
 }

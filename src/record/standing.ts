@@ -49,22 +49,24 @@ export function lastOf<K extends Kind>(facts: readonly Fact[], kind: K): Fact<En
   return facts.findLast((fact) => fact.entry.kind === kind) as Fact<EntryOf<K>> | undefined;
 }
 
-/** A correction that was itself struck out has no force; a later one may strike out an earlier one. */
+/** A correction may itself be struck out, which ends its force, or be put right, by one written after it. */
 function correctionsInForce(entries: readonly Entry[]): Map<string, Correction[]> {
   const inForce = new Map<string, Correction[]>();
   for (const entry of entries.toReversed()) {
     if (entry.kind !== "amend" && entry.kind !== "void") continue;
-    if (inForce.get(entry.id)?.some(({ kind }) => kind === "void")) continue;
-    inForce.set(entry.target, [entry, ...(inForce.get(entry.target) ?? [])]);
+    const own = inForce.get(entry.id) ?? [];
+    if (own.some(({ kind }) => kind === "void")) continue;
+    const correction = putRight(entry, own);
+    inForce.set(correction.target, [correction, ...(inForce.get(correction.target) ?? [])]);
   }
   return inForce;
 }
 
+const putRight = <E extends Entry>(entry: E, corrections: readonly Correction[]): E =>
+  corrections.reduce((now, one) => (one.kind === "amend" ? corrected(now, one.changes) : now), entry);
+
 function factOf(logged: Entry, corrections: readonly Correction[]): Fact {
-  let entry = logged;
-  for (const correction of corrections) {
-    if (correction.kind === "amend") entry = corrected(entry, correction.changes);
-  }
+  const entry = putRight(logged, corrections);
   return {
     entry,
     logged,

@@ -1,9 +1,10 @@
 /** h p a: heparin, protamine, ACT. */
+import { lookUp } from "../../format/look-up.ts";
 import { fixed, plain } from "../../format/number.ts";
 import { andThen, type Outcome, refused, taken } from "../../format/outcome.ts";
 import type { Protocol } from "../../protocol/protocol.ts";
 import type { Draft } from "../../record/entry.ts";
-import { numberAndUnit, numberWithin } from "../amounts.ts";
+import { notThat, numberAndUnit, numberWithin } from "../amounts.ts";
 import type { EntryStroke } from "../stroke.ts";
 
 /** IU of heparin from an amount in the protocol's unit, or in the unit that is said: `28000`, `28k`, `280mg`. */
@@ -12,12 +13,10 @@ export function readHeparin(words: readonly string[], protocol: Protocol): Outco
   const found = numberAndUnit(typed);
   const perMg = protocol.coagulation.heparinIuPerMg.value;
   const usual = protocol.shown.heparin === "mg" ? perMg : 1;
-  const factor = found && { "": usual, iu: 1, k: 1000, kiu: 1000, mg: perMg }[found.unit];
+  const factor = found && lookUp({ "": usual, iu: 1, k: 1000, kiu: 1000, mg: perMg }, found.unit);
   const example = protocol.shown.heparin === "mg" ? "280 (mg)" : "28000 (IU)";
   if (!found || !factor)
-    return refused(
-      `${typed === "" ? "Nothing typed" : `"${typed}"`} is not an amount of heparin: type such as ${example}, 28k or 280mg.`,
-    );
+    return refused(`${notThat(typed, "an amount of heparin")}: type such as ${example}, 28k or 280mg.`);
   const iu = found.value * factor;
   return iu > 1_000_000
     ? refused(`${plain(iu)} IU is more than a million units: type an amount such as ${example}.`)

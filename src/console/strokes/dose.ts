@@ -1,5 +1,6 @@
 /** d: a dose of arrest solution: started, so far, ended, or told as a whole. */
 import { ROUTE_NAMES } from "../../figures/entry-words.ts";
+import { lookUp } from "../../format/look-up.ts";
 import { plain } from "../../format/number.ts";
 import { type Outcome, refused, taken } from "../../format/outcome.ts";
 import { ROUTES, type Route } from "../../record/entries-given.ts";
@@ -22,7 +23,7 @@ type Said = { ml?: number; soFar?: boolean; route?: Route };
 export function readDoseWords(words: readonly string[]): Outcome<Said> {
   const said: Said = {};
   for (const word of words) {
-    const route = ROUTE_LETTERS[word.toLowerCase()];
+    const route = lookUp(ROUTE_LETTERS, word.toLowerCase());
     if (route) {
       if (said.route)
         return refused(

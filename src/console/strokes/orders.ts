@@ -1,10 +1,11 @@
 /** f t w: flow ordered, temperature ordered, and reminders. */
 
 import { toIso } from "../../format/instant.ts";
+import { lookUp } from "../../format/look-up.ts";
 import { fixed, plain } from "../../format/number.ts";
 import { andThen, type Outcome, refused, taken } from "../../format/outcome.ts";
 import type { Draft } from "../../record/entry.ts";
-import { numberAndUnit, numberOf, numberWithin } from "../amounts.ts";
+import { notThat, numberAndUnit, numberOf, numberWithin } from "../amounts.ts";
 import type { EntryStroke } from "../stroke.ts";
 
 const FRACTIONS: Record<string, number> = { full: 1, "3/4": 0.75, "1/2": 0.5, "1/4": 0.25 };
@@ -14,16 +15,14 @@ type Order = { litresPerMinute: number } | { fraction: number };
 /** Litres a minute, or a fraction of full: `4.5`, `full`, `3/4`, `1/2`, `1/4`, `0`. */
 export function readFlow(words: readonly string[]): Outcome<Order> {
   const typed = words.join("").toLowerCase();
-  const fraction = FRACTIONS[typed];
+  const fraction = lookUp(FRACTIONS, typed);
   if (fraction !== undefined) return taken({ fraction });
   const found = numberAndUnit(typed);
   if (!found || !["", "l", "l/min"].includes(found.unit)) {
-    return refused(
-      `${typed === "" ? "Nothing typed" : `"${typed}"`} is not a flow: type L/min such as 4.5, or full, 3/4, 1/2, 1/4, 0.`,
-    );
+    return refused(`${notThat(typed, "a flow")}: type L/min such as 4.5, or full, 3/4, 1/2, 1/4, 0.`);
   }
   if (found.value > 15)
-    return refused(`${typed} L/min cannot be a pump flow: type litres a minute such as 4.5.`);
+    return refused(`${found.value} L/min cannot be a pump flow: type litres a minute such as 4.5.`);
   return taken({ litresPerMinute: found.value });
 }
 
@@ -44,7 +43,7 @@ export const flow: EntryStroke = {
 };
 
 export const readCelsius = (words: readonly string[]): Outcome<number> =>
-  numberWithin(words.join("").replace("°", "") || undefined, "a temperature", "C", 5, 42, "32");
+  numberWithin(words.join("") || undefined, "a temperature", "°C", 5, 42, "32");
 
 export const target: EntryStroke = {
   key: "t",
@@ -63,6 +62,14 @@ export const target: EntryStroke = {
 const MINUTE = 60_000;
 const NEXT_DOSE = "next arrest dose";
 
+/** Minutes until a reminder, a day at the most. */
+export function readMinutes(word: string | undefined): Outcome<number> {
+  const minutes = word === undefined ? null : numberOf(word);
+  return minutes === null || minutes > 1440
+    ? refused(`${notThat(word, "a number of minutes up to 1440")}: type such as 20, or 15 blood gas.`)
+    : taken(minutes);
+}
+
 export const reminder: EntryStroke = {
   key: "w",
   id: "remind",
@@ -80,19 +87,16 @@ export const reminder: EntryStroke = {
         ? taken({ kind: "reminder-done", target: oldest.entry.id })
         : refused("No reminder is open: type minutes, then what for.");
     }
-    const minutes = first === undefined ? null : numberOf(first);
-    if (minutes === null || minutes > 1440) {
-      return refused(
-        `${first === undefined ? "Nothing typed" : `"${first}"`} is not a number of minutes: type such as 20, or 15 blood gas.`,
-      );
-    }
-    const dueAt = toIso({ ...at, ms: at.ms + minutes * MINUTE });
     const text = rest.join(" ");
-    return taken({
-      kind: "reminder",
-      dueAt,
-      text: text === "" ? NEXT_DOSE : text,
-      about: text === "" ? "dose" : "other",
-    });
+    return andThen(
+      readMinutes(first),
+      (minutes): Outcome<Draft> =>
+        taken({
+          kind: "reminder",
+          dueAt: toIso({ ...at, ms: at.ms + minutes * MINUTE }),
+          text: text === "" ? NEXT_DOSE : text,
+          about: text === "" ? "dose" : "other",
+        }),
+    );
   },
 };

@@ -23,20 +23,18 @@ export function readFluid(
   words: readonly string[],
   fluids: readonly Fluid[],
 ): Outcome<{ ml: number; fluid: string }> {
-  const joined = words.join(" ").toLowerCase();
-  const found = /^([a-z0-9]) (\S+)$|^(\S+?) ?([a-z])$/.exec(joined);
-  const [letter, amount] = found ? [found[1] ?? found[4], found[2] ?? found[3]] : [undefined, joined];
-  const bare =
-    amount === undefined || amount === ""
-      ? refused(`Nothing typed: type millilitres and a letter: ${letters(fluids)}.`)
-      : volumeOf(amount);
-  const whole = volumeOf(joined.replace(/ /g, ""));
-  if (letter === undefined || (whole.ok && found?.[1] === undefined)) {
-    return bare.ok || whole.ok ? refused(`Which fluid? Add a letter: ${letters(fluids)}.`) : bare;
-  }
-  const fluid = fluids.find((one) => one.letter === letter);
-  if (!fluid) return refused(`"${letter}" is no fluid here: type one of ${letters(fluids)}.`);
-  return andThen(bare, (ml) => taken({ ml, fluid: fluid.id }));
+  const joined = words.join("").toLowerCase();
+  if (joined === "") return refused(`Nothing typed: type millilitres and a letter: ${letters(fluids)}.`);
+  // No fluid has the letter l: behind a number it means litres.
+  const found = /^([a-km-z])(\d.*)$|^(\d.*)([a-km-z])$/.exec(joined);
+  const letter = found?.[1] ?? found?.[4];
+  return andThen(volumeOf(found?.[2] ?? found?.[3] ?? joined), (ml) => {
+    if (letter === undefined) return refused(`Which fluid: add a letter, ${letters(fluids)}.`);
+    const fluid = fluids.find((one) => one.letter === letter);
+    return fluid
+      ? taken({ ml, fluid: fluid.id })
+      : refused(`"${letter}" is no fluid here: type one of ${letters(fluids)}.`);
+  });
 }
 
 /** One word that is millilitres, for lines that take nothing else. */
