@@ -2,18 +2,10 @@
 import type { CaseFile } from "../record/case.ts";
 import type { Entry } from "../record/entry.ts";
 import { hashOfText, headHash, prevOf } from "./chain.ts";
-import { refusal } from "./fault-words.ts";
 import { growingBytes } from "./growing-bytes.ts";
-import { entryFault, headFault } from "./sound-case.ts";
+import { soundEntry, soundHead, wasRead } from "./sound-case.ts";
 
 const TAIL = Buffer.from("\n  ]\n}\n");
-
-const readFromFile = new WeakSet<Entry>();
-
-/** Entries that were read from a file stay as they are: a hash that is missing there is never made up later. */
-export function keepAsRead(entries: readonly Entry[]): void {
-  for (const entry of entries) readFromFile.add(entry);
-}
 
 /**
  * Makes the bytes of one case as it grows. Entries are only ever added to, so each is checked and turned into text
@@ -33,29 +25,23 @@ export function caseBytes(): (file: CaseFile) => readonly Uint8Array[] {
     body.clear();
   };
 
-  const add = (entry: Entry) => {
-    const asItIs = readFromFile.has(entry) || prevOf(entry) !== undefined;
-    const text = JSON.stringify(asItIs ? entry : { ...entry, prev: hashOfLast() });
+  const add = (entry: Entry, sound: Entry) => {
+    // A hash that is missing in a file is never made up later: it would hide that somebody took it away.
+    const asItIs = wasRead(entry) || prevOf(entry) !== undefined;
+    const text = JSON.stringify(asItIs ? sound : { ...sound, prev: hashOfLast() });
     hashOfLast = () => hashOfText(text);
     body.add(`${written.length === 0 ? "" : ","}\n    ${text}`);
     written.push(entry);
   };
 
   return (file) => {
-    insist(headFault(file));
     const text = headText(file);
-    if (text !== head.text || written.some((entry, place) => entry !== file.entries[place]))
-      startOver(text, file);
-    for (const entry of file.entries.slice(written.length)) {
-      insist(entryFault(file.entries, written.length));
-      add(entry);
-    }
+    const differs = (entry: Entry, place: number) => entry !== file.entries[place];
+    if (text !== head.text || written.some(differs)) startOver(text, file);
+    for (const entry of file.entries.slice(written.length))
+      add(entry, soundEntry(file.entries, written.length));
     return [head.bytes, body.bytes(), TAIL];
   };
-}
-
-function insist(fault: string | null): void {
-  if (fault !== null) throw refusal(fault);
 }
 
 const heads = new WeakMap<object, { file: CaseFile; text: string }>();
@@ -64,11 +50,9 @@ const heads = new WeakMap<object, { file: CaseFile; text: string }>();
 function headText(file: CaseFile): string {
   const known = heads.get(file.protocol);
   if (known && sameHead(known.file, file)) return known.text;
-  const { entries: _, protocol: __, ...head } = file;
-  const members = [
-    ...membersOf(head, "  "),
-    `  "protocol": {\n${membersOf(file.protocol, "    ").join(",\n")}\n  }`,
-  ];
+  const { protocol, ...head } = soundHead(file);
+  const protocolLines = membersOf(protocol, "    ").join(",\n");
+  const members = [...membersOf(head, "  "), `  "protocol": {\n${protocolLines}\n  }`];
   const text = `{\n${members.join(",\n")},\n  "entries": [`;
   heads.set(file.protocol, { file, text });
   return text;

@@ -1,6 +1,6 @@
 /** The cases of a folder: listing them, and finding one by its path, label or id. */
 import { readdir, stat } from "node:fs/promises";
-import { basename, join, resolve, sep } from "node:path";
+import { join, resolve, sep } from "node:path";
 import { msOf } from "../format/instant.ts";
 import { type Outcome, refused, taken } from "../format/outcome.ts";
 import { listed } from "../format/text.ts";
@@ -37,22 +37,25 @@ export async function listCases(folder: string): Promise<ListedCase[]> {
 
 /** The path of a case named by its path, its label or its id, or a sentence. Never rejects. */
 export async function findCase(folder: string, pathOrLabel: string): Promise<Outcome<string>> {
-  if (looksLikePath(pathOrLabel)) return findPath(folder, pathOrLabel);
+  const path = looksLikePath(pathOrLabel) ? await fileAt(pathOrLabel, join(folder, pathOrLabel)) : null;
+  if (path !== null) return taken(path);
   const cases = await listCases(folder);
   const found = cases.filter(
     (one) => one.id === pathOrLabel || ("label" in one && one.label === pathOrLabel),
   );
-  const [first] = found;
-  if (first === undefined) {
-    if (await isFile(pathOrLabel)) return taken(resolve(pathOrLabel));
-    return refused("no case here has that label: `pumpside list` shows the cases.");
-  }
-  if (found.length === 1) return taken(first.path);
+  if (found.length < 2) return fromOne(found[0], pathOrLabel);
   const ids = listed(
     found.map(({ id }) => id),
     "or",
   );
   return refused(`${found.length} cases have that label: name one by its id, ${ids}.`);
+}
+
+async function fromOne(found: ListedCase | undefined, asked: string): Promise<Outcome<string>> {
+  if (found !== undefined) return taken(found.path);
+  // What is wrong with a path is said when it is opened.
+  if (looksLikePath(asked) || (await fileAt(asked)) !== null) return taken(resolve(asked));
+  return refused("no case here has that label or id: `pumpside list` shows the cases.");
 }
 
 async function caseAt(path: string): Promise<ListedCase | null> {
@@ -90,15 +93,11 @@ function timeOf(one: ListedCase): number {
 const looksLikePath = (text: string): boolean =>
   text.includes("/") || text.includes(sep) || text.endsWith(".json");
 
-/** A path as given or, for a bare name, in the folder. What is wrong with the file there is said when it is opened. */
-async function findPath(folder: string, path: string): Promise<Outcome<string>> {
-  const inFolder = join(folder, path);
-  const bare = basename(path) === path;
-  return taken(bare && !(await isFile(path)) && (await isFile(inFolder)) ? inFolder : resolve(path));
+/** The first of the paths that is a file. */
+async function fileAt(...paths: string[]): Promise<string | null> {
+  for (const path of paths) {
+    const found = await stat(path).catch(() => null);
+    if (found?.isFile()) return resolve(path);
+  }
+  return null;
 }
-
-const isFile = (path: string): Promise<boolean> =>
-  stat(path).then(
-    (found) => found.isFile(),
-    () => false,
-  );

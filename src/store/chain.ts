@@ -15,7 +15,7 @@ export const hashOfText = (json: string): string =>
   createHash("sha256").update(canonical(json)).digest("hex");
 
 /** The hash of what the case was opened with; the first entry carries it. */
-export const headHash = ({ format, version, id, label, protocol }: Omit<CaseFile, "entries">): string =>
+export const headHash = ({ format, version, id, label, protocol }: CaseFile): string =>
   hashOf({ format, version, id, label, protocol });
 
 /**

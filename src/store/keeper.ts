@@ -63,13 +63,11 @@ export function keepCase({ path, file, onSaved, onFault, disk, wait = waiting }:
 
   const untilSaved = async (): Promise<void> => {
     busy = true;
-    for (let ms = FIRST_PAUSE; saved !== wanted && !closed; ms = Math.min(ms * 2, LONGEST_PAUSE)) {
-      if (await saveOnce()) {
-        ms = FIRST_PAUSE / 2;
-      } else if (!closed) {
-        nap = new AbortController();
-        await wait(ms, nap.signal);
-      }
+    for (let failures = 0; saved !== wanted && !closed; ) {
+      failures = (await saveOnce()) ? 0 : failures + 1;
+      if (failures === 0 || closed) continue;
+      nap = new AbortController();
+      await wait(pauseAfter(failures), nap.signal);
     }
     busy = false;
   };
@@ -77,7 +75,10 @@ export function keepCase({ path, file, onSaved, onFault, disk, wait = waiting }:
   const settle = async (): Promise<boolean> => {
     // A save under way may have begun before the newest state.
     await saving;
-    return saved === wanted || ((await saveOnce()) && saved === wanted);
+    while (saved !== wanted) {
+      if (!(await saveOnce())) return false;
+    }
+    return true;
   };
 
   return {
@@ -95,6 +96,8 @@ export function keepCase({ path, file, onSaved, onFault, disk, wait = waiting }:
     },
   };
 }
+
+const pauseAfter = (failures: number): number => Math.min(FIRST_PAUSE * 2 ** (failures - 1), LONGEST_PAUSE);
 
 /** In a turn of its own, so that a fault in a listener is seen as its own and never stops the saving. */
 const tell = (listener: () => void): void => queueMicrotask(listener);

@@ -1,15 +1,17 @@
 /** Reading a case file from the disk: the case, or one sentence that says what is wrong. The file is left as it was. */
-import { open } from "node:fs/promises";
+import { constants, open } from "node:fs/promises";
 import { type Outcome, refused } from "../format/outcome.ts";
 import type { CaseFile } from "../record/case.ts";
 import { readCase } from "../record/reading-a-file.ts";
-import { keepAsRead } from "./case-bytes.ts";
 import { readingFaultWords, refusal } from "./fault-words.ts";
-import { markSound } from "./sound-case.ts";
+import { markAsRead } from "./sound-case.ts";
 
 const MEGABYTE = 1024 * 1024;
 /** A day of logging takes less than a hundredth of this. */
 export const LARGEST_CASE = 64 * MEGABYTE;
+
+/** Opening a pipe would otherwise wait for somebody to write into it. Windows has no such flag, and needs none. */
+const READ_AT_ONCE = constants.O_RDONLY | (constants.O_NONBLOCK ?? 0);
 
 const utf8 = new TextDecoder("utf-8", { fatal: true });
 
@@ -23,8 +25,7 @@ export async function readCaseFile(path: string): Promise<Outcome<CaseFile>> {
 }
 
 async function bytesOf(path: string): Promise<Uint8Array> {
-  // Non-blocking, because opening a pipe would wait for somebody to write into it.
-  const file = await open(path, "r");
+  const file = await open(path, READ_AT_ONCE);
   try {
     const found = await file.stat();
     if (found.isDirectory()) throw refusal("it is a folder, not a case file");
@@ -50,10 +51,7 @@ function textOf(bytes: Uint8Array): string {
 
 function caseIn(text: string): Outcome<CaseFile> {
   const read = readWithin(text);
-  if (read.ok) {
-    keepAsRead(read.value.entries);
-    markSound(read.value);
-  }
+  if (read.ok) markAsRead(read.value.entries);
   return read;
 }
 

@@ -3,44 +3,34 @@ import { type CaseFile, caseHeader } from "../record/case.ts";
 import { fits } from "../record/correcting.ts";
 import { type Entry, entrySchema } from "../record/entry.ts";
 import { faultOf } from "../record/reading-a-file.ts";
+import { refusal } from "./fault-words.ts";
 
-const soundEntries = new WeakSet<Entry>();
-const soundHeads = new WeakMap<object, string>();
+const read = new WeakSet<Entry>();
 
-/** Entries that have passed the schema already, because they were read, need no second look. */
-export function markSound(file: CaseFile): void {
-  for (const entry of file.entries) soundEntries.add(entry);
-  soundHeads.set(file.protocol, headKey(file));
+/** Entries that were read from a file have passed every check, and stay as they are from then on. */
+export function markAsRead(entries: readonly Entry[]): void {
+  for (const entry of entries) read.add(entry);
 }
 
-/** What is wrong with the head of a case, in words, or `null`. Looks once at each head. */
-export function headFault(file: CaseFile): string | null {
-  const key = headKey(file);
-  if (soundHeads.get(file.protocol) === key) return null;
-  const parsed = caseHeader.safeParse(file);
-  if (!parsed.success) return `the head of the case is not valid: ${faultOf(parsed.error)}`;
-  soundHeads.set(file.protocol, key);
-  return null;
+export const wasRead = (entry: Entry): boolean => read.has(entry);
+
+/** The head of a case with its fields in the schema's order. Throws a refusal when it is not valid. */
+export function soundHead({ entries: _, ...head }: CaseFile) {
+  const parsed = caseHeader.safeParse(head);
+  if (!parsed.success) throw refusal(`the head of the case is not valid: ${faultOf(parsed.error)}`);
+  return parsed.data;
 }
 
-/** What is wrong with the entry at a place (from nought), in words, or `null`. Looks once at each entry. */
-export function entryFault(entries: readonly Entry[], place: number): string | null {
+/** The entry at a place (from nought) with its fields in the schema's order. Throws a refusal when it is not valid. */
+export function soundEntry(entries: readonly Entry[], place: number): Entry {
   const entry = entries[place] as Entry;
   const number = place + 1;
-  if (entry.seq !== number || entry.id !== `e${number}`) return `entry ${number} is out of order`;
-  if (soundEntries.has(entry)) return null;
-  const wrong = schemaFault(entry) ?? targetFault(entry, entries);
-  if (wrong !== null) return `entry ${number} is not valid: ${wrong}`;
-  soundEntries.add(entry);
-  return null;
-}
-
-const headKey = ({ format, version, id, label }: CaseFile): string =>
-  JSON.stringify([format, version, id, label]);
-
-function schemaFault(entry: Entry): string | null {
+  if (entry.seq !== number || entry.id !== `e${number}`) throw refusal(`entry ${number} is out of order`);
+  if (wasRead(entry)) return entry;
   const parsed = entrySchema.safeParse(entry);
-  return parsed.success ? null : faultOf(parsed.error);
+  const wrong = parsed.success ? targetFault(entry, entries) : faultOf(parsed.error);
+  if (!parsed.success || wrong !== null) throw refusal(`entry ${number} is not valid: ${wrong}`);
+  return parsed.data;
 }
 
 function targetFault(entry: Entry, entries: readonly Entry[]): string | null {

@@ -1,0 +1,110 @@
+// Killed at any instant: the file is whole, and nothing that was reported saved is missing from it.
+
+import { spawn } from "node:child_process";
+import { once } from "node:events";
+import { readdirSync } from "node:fs";
+import { join } from "node:path";
+import { setTimeout as pause } from "node:timers/promises";
+import { fileURLToPath } from "node:url";
+import { afterAll, beforeAll, expect, test } from "vitest";
+import { chainFault } from "../../src/store/chain.ts";
+import { openFolder } from "../../src/store/folder.ts";
+import { createCase, openCase } from "../../src/store/open-case.ts";
+import { aCase, scratchFolder } from "../store/cases.ts";
+import { noteAt, START } from "../store/notes.ts";
+
+const KILLS = 300;
+const LANES = 3;
+const KILLS_A_CASE = 20;
+
+const logger = fileURLToPath(new URL("log-until-killed.ts", import.meta.url));
+
+let scratch: Awaited<ReturnType<typeof scratchFolder>>;
+beforeAll(async () => {
+  scratch = await scratchFolder();
+  // Ends by itself for want of a case, and so leaves its compiled form to those that will be killed.
+  await once(startLogger(join(scratch.folder, "none.json")), "close");
+});
+afterAll(() => scratch.remove());
+
+async function newCase(): Promise<string> {
+  const now = { ms: START, offset: 0 };
+  const { protocol } = aCase();
+  const made = await createCase({ folder: scratch.folder, label: "killed", protocol, operator: "AB", now });
+  if (!made.ok) throw new Error(made.fault);
+  return made.value.path;
+}
+
+const startLogger = (path: string) =>
+  spawn(process.execPath, [logger, path], {
+    stdio: ["ignore", "pipe", "pipe"],
+    env: { ...process.env, NODE_OPTIONS: "", NODE_COMPILE_CACHE: join(scratch.folder, "compiled") },
+  });
+
+type Told = { opened: number | null; saved: number; faults: string[] };
+
+/** Logs into a case until killed at a random instant; what the logger told before. */
+async function logAndKill(path: string, atStart: boolean): Promise<Told> {
+  const child = startLogger(path);
+  let out = "";
+  let error = "";
+  child.stdout.on("data", (chunk) => {
+    out += chunk;
+  });
+  child.stderr.on("data", (chunk) => {
+    error += chunk;
+  });
+  const closed = once(child, "close");
+  if (!atStart) await Promise.race([once(child.stdout, "data"), closed]);
+  await pause(Math.random() * (atStart ? 200 : 60));
+  child.kill("SIGKILL");
+  const [, signal] = await closed;
+  if (signal !== "SIGKILL") throw new Error(`the logger ended by itself: ${error}`);
+  // A line that was cut off was never read by anybody.
+  const lines = out.split("\n").slice(0, -1);
+  const numbers = (word: string) =>
+    lines.filter((line) => line.startsWith(word)).map((line) => Number(line.split(" ")[1]));
+  return {
+    opened: numbers("open")[0] ?? null,
+    saved: Math.max(0, ...numbers("saved")),
+    faults: lines.filter((line) => line.startsWith("fault")),
+  };
+}
+
+/** Kills the logger of one case again and again; what was found, and the last sequence number reported saved. */
+async function lane(kills: number): Promise<{ kills: number; saved: number }> {
+  let path = "";
+  let saved = 0;
+  let all = 0;
+  for (let kill = 0; kill < kills; kill++) {
+    if (kill % KILLS_A_CASE === 0) {
+      path = await newCase();
+      all += saved;
+      saved = 1;
+    }
+    const told = await logAndKill(path, kill % 5 === 4);
+    expect(told.faults).toEqual([]);
+    if (told.opened !== null) expect(told.opened).toBeGreaterThanOrEqual(saved);
+    saved = Math.max(saved, told.saved);
+
+    const found = await openCase(path);
+    if (!found.ok) throw new Error(`after kill ${kill + 1}: ${found.fault}`);
+    const { entries } = found.value.file;
+    expect(chainFault(found.value.file)).toBeNull();
+    expect(entries.length).toBeGreaterThanOrEqual(saved);
+    expect(entries.slice(1)).toMatchObject(entries.slice(1).map(({ seq }) => noteAt(seq)));
+  }
+  return { kills, saved: all + saved };
+}
+
+test(`${KILLS} kills at random instants lose nothing that was reported saved`, async () => {
+  const lanes = await Promise.all(Array.from({ length: LANES }, () => lane(KILLS / LANES)));
+  const saved = lanes.reduce((sum, one) => sum + one.saved, 0);
+  expect(lanes.reduce((sum, one) => sum + one.kills, 0)).toBe(KILLS);
+  expect(saved).toBeGreaterThan(KILLS);
+}, 180_000);
+
+test("what the kills left behind is swept when the folder is opened again", async () => {
+  await openFolder(scratch.folder);
+  expect(readdirSync(scratch.folder).filter((name) => name.endsWith(".saving"))).toEqual([]);
+});

@@ -1,0 +1,290 @@
+// Making, opening, holding and adding to a case, and the sentence for every file that is not one.
+
+import { spawnSync } from "node:child_process";
+import { chmod, mkdir, readdir, readFile, stat, symlink, truncate, writeFile } from "node:fs/promises";
+import { join } from "node:path";
+import { beforeEach, describe, expect, onTestFinished, test } from "vitest";
+import { adultProtocol } from "../../src/protocol/adult.ts";
+import type { CaseFile } from "../../src/record/case.ts";
+import { lowCase } from "../../src/store/case-adapter.ts";
+import { chainFault } from "../../src/store/chain.ts";
+import { lockCase, lockOf } from "../../src/store/lock.ts";
+import { appendTo, createCase, holdCase, openCase } from "../../src/store/open-case.ts";
+import { aCase, scratchFolder } from "./cases.ts";
+import { START, withNotes } from "./notes.ts";
+
+let folder: string;
+let path: string;
+beforeEach(async () => {
+  const scratch = await scratchFolder();
+  onTestFinished(scratch.remove);
+  folder = scratch.folder;
+  path = join(folder, "case-20260304-abcdef.json");
+});
+
+const now = { ms: START, offset: 60 };
+const asked = () => ({ folder, label: "left main", protocol: adultProtocol, operator: "AB", now });
+
+async function made(): Promise<{ path: string; file: CaseFile }> {
+  const outcome = await createCase(asked());
+  if (!outcome.ok) throw new Error(outcome.fault);
+  return outcome.value;
+}
+
+async function read(at: string): Promise<CaseFile> {
+  const outcome = await openCase(at);
+  if (!outcome.ok) throw new Error(outcome.fault);
+  return outcome.value.file;
+}
+
+const faultOf = async (at: string): Promise<string | null> => {
+  const outcome = await openCase(at);
+  return outcome.ok ? null : outcome.fault;
+};
+
+const save = (file: CaseFile) => lowCase(path, file).write();
+
+describe("a new case", () => {
+  test("is on the disk with its first entry, for its owner only", async () => {
+    const { path: at, file } = await made();
+    expect(at).toMatch(/case-20260304-[a-z]{6}\.json$/);
+    expect((await stat(at)).mode & 0o777).toBe(0o600);
+    expect(await read(at)).toMatchObject(file);
+    expect(file).toMatchObject({ format: "pumpside-case", version: 1, label: "left main" });
+    expect(file.entries).toEqual([
+      {
+        id: "e1",
+        seq: 1,
+        at: "2026-03-04T09:00:00.000+01:00",
+        loggedAt: "2026-03-04T09:00:00.000+01:00",
+        by: "AB",
+        typed: "",
+        kind: "opened",
+        operator: "AB",
+      },
+    ]);
+  });
+
+  test("makes its folder, for its owner only, and says where the case took place", async () => {
+    const deep = join(folder, "a", "b");
+    const outcome = await createCase({ ...asked(), folder: deep, place: "theatre 3" });
+    expect(outcome).toMatchObject({ ok: true, value: { file: { entries: [{ place: "theatre 3" }] } } });
+    for (const one of [deep, join(folder, "a")]) expect((await stat(one)).mode & 0o777).toBe(0o700);
+  });
+
+  test("without a label is called by its id", async () => {
+    const outcome = await createCase({ ...asked(), label: undefined });
+    if (!outcome.ok) throw new Error(outcome.fault);
+    expect(outcome.value.file.label).toBe(outcome.value.file.id);
+  });
+
+  test("is the same file after a load and a save", async () => {
+    const { path: at } = await made();
+    const before = await readFile(at, "utf8");
+    await lowCase(at, await read(at)).write();
+    expect(await readFile(at, "utf8")).toBe(before);
+  });
+
+  test("with a label that is too long, or in a place that is a file, is refused in a sentence", async () => {
+    expect(await createCase({ ...asked(), label: "x".repeat(81) })).toMatchObject({
+      fault: expect.stringMatching(/^the case can't be made: the head of the case is not valid: at label: /),
+    });
+    await writeFile(path, "");
+    expect(await createCase({ ...asked(), folder: path })).toEqual({
+      ok: false,
+      fault: "the folder for cases can't be used: a file stands where the folder should be.",
+    });
+    expect(await readdir(folder)).toEqual(["case-20260304-abcdef.json"]);
+  });
+});
+
+describe("a file that is not a sound case is told in one sentence and left as it was", () => {
+  const written = JSON.stringify({ ...aCase(), entries: withNotes(aCase(), 2).entries });
+  const edited = (from: string, to: string) => written.replace(from, to);
+
+  test.each<[string, string | Buffer, string]>([
+    ["empty", "", "the file is empty."],
+    ["blank", " \n\n ", "the file is empty."],
+    ["no JSON", "heparin 28000", "the file is not JSON, or was cut short."],
+    ["JSON of no kind of ours", '{"format":"letter"}', "the file is not a pumpside case (its "],
+    ["a list", "[1,2]", "the file is not a pumpside case (its "],
+    ["null", "null", "the file is not a pumpside case (its "],
+    [
+      "newer",
+      edited('"version":1', '"version":2'),
+      "the case was written by a newer version (file version 2",
+    ],
+    ["of a version that never was", edited('"version":1', '"version":"x"'), "at version: "],
+    ["without entries", edited('"entries":', '"entrees":'), "at entries: "],
+    ["with an entry of an unknown kind", edited('"kind":"note"', '"kind":"song"'), "at entries 2 kind: "],
+    ["with an entry out of order", edited('"seq":2', '"seq":7'), "entry 2 is out of order"],
+    [
+      "with a time that is none",
+      edited("2026-03-04T08:02", "2026-13-04T08:02"),
+      "at entries 2 at: a time in ",
+    ],
+    ["not text", Buffer.from([0x7b, 0xff, 0xfe, 0x7d]), "the file is not text in UTF-8."],
+    [
+      "nested without end",
+      `{"format":"pumpside-case","version":1,"x":${"[".repeat(200_000)}`,
+      "the file is ",
+    ],
+  ])("%s", async (_, content, sentence) => {
+    await writeFile(path, content);
+    const fault = await faultOf(path);
+    expect(fault?.startsWith(sentence)).toBe(true);
+    expect(fault?.endsWith(".")).toBe(true);
+    expect(fault).not.toContain(folder);
+    expect((await readFile(path)).equals(Buffer.from(content))).toBe(true);
+    expect(await readdir(folder)).toHaveLength(1);
+  });
+
+  test("not there", async () => {
+    expect(await faultOf(path)).toBe("there is no such file.");
+    expect(await faultOf(join(path, "deeper"))).toBe("there is no such file.");
+  });
+
+  test("a folder", async () => {
+    await mkdir(path);
+    expect(await faultOf(path)).toBe("it is a folder, not a case file.");
+  });
+
+  test("too large", async () => {
+    await writeFile(path, "{");
+    await truncate(path, 65 * 1024 * 1024);
+    expect(await faultOf(path)).toBe("the file is too large for a case (65 MB, the limit is 64 MB).");
+  });
+
+  test.skipIf(process.platform === "win32")("a pipe, without waiting for it", async () => {
+    spawnSync("mkfifo", [path]);
+    expect(await faultOf(path)).toBe("it is not a file.");
+  });
+
+  test("cut short at every 97th byte", async () => {
+    await save(withNotes(aCase(), 5));
+    const whole = await readFile(path);
+    const faults = new Set<string | null>();
+    for (let length = 0; length < whole.length - 2; length += 97) {
+      await writeFile(path, whole.subarray(0, length));
+      faults.add(await faultOf(path));
+    }
+    // Cut inside a letter of more than one byte it is not even text.
+    expect([...faults].toSorted()).toEqual(
+      expect.arrayContaining(["the file is empty.", "the file is not JSON, or was cut short."]),
+    );
+    expect([...faults].every((fault) => fault !== null)).toBe(true);
+  });
+});
+
+test.each([1000, 100_000])("a file nested %d deep is read or refused, and throws nothing", async (depth) => {
+  const deep = `${"[".repeat(depth)}${"]".repeat(depth)}`;
+  await writeFile(path, JSON.stringify(withNotes(aCase(), 1)).replace('"label"', `"x":${deep},"label"`));
+  await expect(openCase(path)).resolves.toBeDefined();
+});
+
+test("a case saved by an editor that marks UTF-8 at the start of a file is read all the same", async () => {
+  await save(withNotes(aCase(), 1));
+  await writeFile(path, `\ufeff${await readFile(path, "utf8")}`);
+  expect((await read(path)).entries).toHaveLength(2);
+});
+
+describe("a case that is held", () => {
+  test("is read under its lock, and let go again", async () => {
+    await save(withNotes(aCase(), 2));
+    const held = await holdCase(path);
+    if (!held.ok) throw new Error(held.fault);
+    expect(held.value.file.entries).toHaveLength(3);
+    expect(await holdCase(path)).toMatchObject({ fault: expect.stringMatching(/^another console has/) });
+    await held.value.release();
+    expect(await readdir(folder)).toHaveLength(1);
+  });
+
+  test("is one case by whatever name it goes", async () => {
+    await save(aCase());
+    const other = join(folder, "other.json");
+    await symlink(path, other);
+    const held = await holdCase(other);
+    if (!held.ok) throw new Error(held.fault);
+    expect(held.value.path).toBe(path);
+    expect(await holdCase(path)).toMatchObject({ ok: false });
+    await held.value.release();
+  });
+
+  test("can be read by others", async () => {
+    await save(aCase());
+    const lock = await lockCase(path);
+    expect(await faultOf(path)).toBeNull();
+    if (lock.ok) await lock.value.release();
+  });
+
+  test("and turns out damaged leaves no lock behind", async () => {
+    await writeFile(path, "{");
+    expect(await holdCase(path)).toEqual({ ok: false, fault: "the file is not JSON, or was cut short." });
+    expect(await readdir(folder)).toHaveLength(1);
+  });
+});
+
+describe("adding to a case in one go", () => {
+  test("saves what was added, and lets the case go", async () => {
+    const { path: at } = await made();
+    const outcome = await appendTo(at, (file) => ({ ok: true, value: withNotes(file, 2) }));
+    expect(outcome.ok).toBe(true);
+    const back = await read(at);
+    expect(back.entries).toHaveLength(3);
+    expect(chainFault(back)).toBeNull();
+    expect(await readdir(folder)).toHaveLength(1);
+  });
+
+  test("at the same time from many places loses nothing", async () => {
+    const { path: at } = await made();
+    const adding = Array.from({ length: 12 }, () =>
+      appendTo(at, (file) => ({ ok: true, value: withNotes(file, 1) })),
+    );
+    expect((await Promise.all(adding)).filter(({ ok }) => !ok)).toEqual([]);
+    const back = await read(at);
+    expect(back.entries).toHaveLength(13);
+    expect(chainFault(back)).toBeNull();
+  });
+
+  test("writes nothing when what was typed is refused, or is not valid", async () => {
+    const { path: at } = await made();
+    const before = await readFile(at, "utf8");
+    expect(await appendTo(at, () => ({ ok: false, fault: "no such stroke." }))).toEqual({
+      ok: false,
+      fault: "no such stroke.",
+    });
+    const wrong = (file: CaseFile): CaseFile => ({ ...file, entries: [...file.entries, ...file.entries] });
+    expect(await appendTo(at, (file) => ({ ok: true, value: wrong(file) }))).toEqual({
+      ok: false,
+      fault: "not saved: entry 2 is out of order.",
+    });
+    expect(await readFile(at, "utf8")).toBe(before);
+    expect(await readdir(folder)).toHaveLength(1);
+  });
+
+  test("lets the case go even when the one who adds breaks down", async () => {
+    const { path: at } = await made();
+    const broken = appendTo(at, () => {
+      throw new TypeError("a mistake");
+    });
+    await expect(broken).rejects.toThrow("a mistake");
+    expect(await readdir(folder)).toHaveLength(1);
+  });
+
+  test("to a case that a console holds is refused, with who holds it", async () => {
+    const { path: at } = await made();
+    const lock = await lockCase(at);
+    expect(await appendTo(at, (file) => ({ ok: true, value: file }))).toMatchObject({
+      fault: expect.stringContaining(`process ${process.pid}`),
+    });
+    if (lock.ok) await lock.value.release();
+  });
+
+  test("keeps the permissions narrow when somebody has widened them", async () => {
+    const { path: at } = await made();
+    await chmod(at, 0o644);
+    await appendTo(at, (file) => ({ ok: true, value: withNotes(file, 1) }));
+    expect((await stat(at)).mode & 0o777).toBe(0o600);
+    expect(lockOf(at)).toBe(`${at}.lock`);
+  });
+});
