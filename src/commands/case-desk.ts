@@ -1,17 +1,25 @@
 /** The desk: the one case that is being written, with its lock, its keeper and its clock, and the ways to others. */
 import type { AppMessage } from "../console/app.ts";
+import { halfTypedOf, readHalfTyped } from "../console/half-typed.ts";
+import type { Model } from "../console/model.ts";
 import type { CaseLine } from "../console/start.ts";
 import type { Outcome } from "../format/outcome.ts";
 import type { Protocol } from "../protocol/protocol.ts";
 import type { CaseFile } from "../record/case.ts";
 import { listCases } from "../store/case-list.ts";
 import { type Clock, openClock, realSources, recordedSteps, startsBefore } from "../store/clock.ts";
+import { type BesideKeeper, keepBeside, readBeside } from "../store/half-typed.ts";
 import { type Keeper, keepCase } from "../store/keeper.ts";
 import { createCase, type HeldCase, holdCase, openCase } from "../store/open-case.ts";
 import { INVENTED } from "./invented/index.ts";
 import { played } from "./invented/play.ts";
 
-type OnDesk = { readonly held: HeldCase; readonly keeper: Keeper; readonly clock: Clock };
+type OnDesk = {
+  readonly held: HeldCase;
+  readonly keeper: Keeper;
+  readonly clock: Clock;
+  readonly beside: BesideKeeper;
+};
 
 export type CaseDesk = ReturnType<typeof openDesk>;
 
@@ -32,8 +40,14 @@ export function openDesk(folder: string, protocol: Protocol) {
       onSaved: (seq) => tell({ name: "saved", seq }),
       onFault: (why) => tell({ name: "not-saved", why }),
     });
-    onDesk = { held: held.value, keeper, clock: openClock(realSources, steps - (earlyBy ?? 0)) };
-    return { name: "opened", file, clockEarlyBy: earlyBy };
+    const clock = openClock(realSources, steps - (earlyBy ?? 0));
+    onDesk = { held: held.value, keeper, clock, beside: keepBeside(held.value.path) };
+    return {
+      name: "opened",
+      file,
+      clockEarlyBy: earlyBy,
+      halfTyped: readHalfTyped(await readBeside(held.value.path)),
+    };
   };
 
   return {
@@ -47,10 +61,15 @@ export function openDesk(folder: string, protocol: Protocol) {
     keep(file: CaseFile): void {
       onDesk?.keeper.keep(file);
     },
+    /** What is half typed waits beside the case, should the program end before it is written. */
+    keepHalfTyped(model: Model): void {
+      onDesk?.beside.keep(halfTypedOf(model));
+    },
     /** Tries to save a last time and lets the case go. */
     async letGo(): Promise<void> {
       const leaving = onDesk;
       onDesk = null;
+      await leaving?.beside.close();
       await leaving?.keeper.close();
       await leaving?.held.release();
     },

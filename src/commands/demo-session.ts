@@ -23,7 +23,7 @@ export async function openDemo(script: Script, path: string, speed: number): Pro
   const file = openedCase(script);
   const began = performance.now();
   let reached = script.start.ms;
-  let app: App = runApp(file, null, false);
+  let app: App = runApp({ file, clockEarlyBy: null, halfTyped: [] }, false);
   let steps: readonly Step[] = script.steps;
   let toPress: readonly Pressed[] = [];
   const listeners = new Set<() => void>();

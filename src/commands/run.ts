@@ -37,6 +37,6 @@ async function oneCase(name: string, options: Place): Promise<number> {
   const held = await desk.hold(path.value);
   if (held.name === "could-not") return complain(`"${name}": ${held.fault}`, CASE_FAULT);
   if (held.name !== "opened") return CASE_FAULT;
-  await show(openSession(desk, { app: runApp(held.file, held.clockEarlyBy, false), effects: [] }));
+  await show(openSession(desk, { app: runApp(held, false), effects: [] }));
   return DONE;
 }

@@ -41,6 +41,7 @@ export function openSession(
   const dispatch = (message: AppMessage): void => {
     const step = updateApp(app, message, readNow());
     app = step.app;
+    if (app.screen === "run") desk.keepHalfTyped(app.model);
     for (const effect of step.effects) perform(effect);
     show();
   };

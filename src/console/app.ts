@@ -2,7 +2,7 @@
 import type { Instant } from "../format/instant.ts";
 import type { CaseFile } from "../record/case.ts";
 import type { Key } from "./key.ts";
-import { type Effect, type Message, type Model, openModel } from "./model.ts";
+import { type Effect, type HalfTyped, type Message, type Model, openModel } from "./model.ts";
 import { openReview, type Review, updateReview } from "./review.ts";
 import { type CaseLine, openStart, type Start, type StartEffect, updateStart } from "./start.ts";
 import { update } from "./update.ts";
@@ -19,9 +19,18 @@ export type App = (
 export type AppMessage =
   | Message
   | { readonly name: "cases"; readonly cases: readonly CaseLine[] }
-  | { readonly name: "opened"; readonly file: CaseFile; readonly clockEarlyBy: number | null }
+  | ({ readonly name: "opened" } & Opened)
   | { readonly name: "reviewed"; readonly files: readonly CaseFile[] }
   | { readonly name: "could-not"; readonly fault: string };
+
+/** A case that has been opened to be written to. */
+export type Opened = {
+  readonly file: CaseFile;
+  /** By how much the clock reads earlier than the last entry; `null` when it does not. */
+  readonly clockEarlyBy: number | null;
+  /** What was half typed when the case was last left. */
+  readonly halfTyped: readonly HalfTyped[];
+};
 
 export type AppEffect = Effect | StartEffect | { readonly do: "list" };
 
@@ -34,14 +43,13 @@ export const startApp = (): AppStep => ({
   effects: [{ do: "list" }],
 });
 
-export const runApp = (file: CaseFile, clockEarlyBy: number | null, home: boolean): App => ({
-  screen: "run",
-  model:
-    clockEarlyBy === null
-      ? openModel(file)
-      : { ...openModel(file), mode: { name: "clock-early", byMs: clockEarlyBy } },
-  home,
-});
+export function runApp({ file, clockEarlyBy, halfTyped }: Opened, home: boolean): App {
+  const model: Model = { ...openModel(file), aside: halfTyped, notice: halfTyped.length > 0 ? KEPT : null };
+  if (clockEarlyBy === null) return { screen: "run", model, home };
+  return { screen: "run", model: { ...model, mode: { name: "clock-early", byMs: clockEarlyBy } }, home };
+}
+
+const KEPT = "What was half typed has been kept: Esc brings it back.";
 
 export const reviewApp = (files: readonly CaseFile[], home: boolean): App => ({
   screen: "review",
@@ -55,7 +63,7 @@ export function updateApp(app: App, message: AppMessage, now: Instant): AppStep 
     case "cases":
       return still(app.screen === "start" ? { ...app, start: { ...app.start, cases: message.cases } } : app);
     case "opened":
-      return still(runApp(message.file, message.clockEarlyBy, app.home));
+      return still(runApp(message, app.home));
     case "reviewed":
       return still(message.files.length > 0 ? reviewApp(message.files, app.home) : app);
     case "could-not":

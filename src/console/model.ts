@@ -1,6 +1,7 @@
 /** The state of the run screen: the record, what is saved, and the mode with what is half typed. */
 import type { Instant } from "../format/instant.ts";
 import type { CaseFile } from "../record/case.ts";
+import type { Texts } from "./form.ts";
 import type { Key } from "./key.ts";
 
 /** Text being typed, with the place of the cursor in code points. */
@@ -23,12 +24,36 @@ export type PutRightMode = Typing & {
   readonly fault: string | null;
 };
 
+export type FormMode = {
+  readonly name: "form";
+  readonly stroke: string;
+  /** The id of the field that is being typed, and the cursor in it. */
+  readonly field: string;
+  readonly cursor: number;
+  readonly texts: Texts;
+  readonly started: Instant;
+  readonly fault: string | null;
+};
+
+export type ChecklistMode = {
+  readonly name: "checklist";
+  /** The id of the list that is open; `null` while one is chosen. */
+  readonly list: string | null;
+  /** The place of the chosen list, or of the chosen item. */
+  readonly item: number;
+};
+
+/** What Esc sets aside and brings back. */
+export type HalfTyped = LineMode | PutRightMode | FormMode;
+
 export type FindMode = Typing & { readonly name: "find"; readonly chosen: number; readonly started: Instant };
 
 export type Mode =
   | { readonly name: "plain" }
   | LineMode
   | PutRightMode
+  | FormMode
+  | ChecklistMode
   | FindMode
   | { readonly name: "help"; readonly scroll: number }
   | { readonly name: "leave" }
@@ -46,7 +71,7 @@ export type Model = {
   readonly trouble: string | null;
   readonly mode: Mode;
   /** Lines set aside by Esc, the latest last. */
-  readonly aside: readonly (LineMode | PutRightMode)[];
+  readonly aside: readonly HalfTyped[];
   /** What the console last had to say, one sentence. */
   readonly notice: string | null;
   readonly panel: Panel;

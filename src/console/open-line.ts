@@ -1,13 +1,16 @@
 /** What an open line says back: its name, what it asks, and what Enter would write. */
 import { entryWords } from "../figures/entry-words.ts";
-import { readRun } from "../figures/run.ts";
+import { courseOf, readRun } from "../figures/run.ts";
 import { stopwatch } from "../format/duration.ts";
 import { clockTimeOf, dayOf, toIso } from "../format/instant.ts";
 import { plain } from "../format/number.ts";
+import type { Draft } from "../record/entry.ts";
 import { standing } from "../record/standing.ts";
-import { isUnsaved, type LineMode, type Model, type PutRightMode } from "./model.ts";
+import type { Field } from "./form.ts";
+import { type FormMode, isUnsaved, type LineMode, type Model, type PutRightMode } from "./model.ts";
 import type { EntryStroke } from "./stroke.ts";
 import { findStrokes, strokeFor } from "./strokes/table.ts";
+import { openForm } from "./update-form.ts";
 import { lineMeans, putRightMeans } from "./update-lines.ts";
 
 export type Prompt = { readonly label: string; readonly asks: string };
@@ -19,6 +22,14 @@ export function asked(model: Model): Prompt {
     case "line": {
       const stroke = strokeFor(mode.stroke, file.protocol) as EntryStroke;
       return { label: `${stroke.key} ${stroke.name}`, asks: stroke.asks(contextOf(model, mode)) };
+    }
+    case "form": {
+      const { form, fields } = openForm(model, mode);
+      const field = fields.find(({ id }) => id === mode.field);
+      return {
+        label: `${mode.stroke} ${form.title} · ${field?.label ?? "time or note"}`,
+        asks: fieldAsks(field),
+      };
     }
     case "put-right":
       return {
@@ -35,6 +46,7 @@ export function asked(model: Model): Prompt {
         asks: `The clock reads ${stopwatch(mode.byMs)} earlier than the last entry. Enter goes on from that entry's time; Esc leaves to set the clock.`,
       };
     case "plain":
+    case "checklist":
     case "help":
       return { label: "", asks: "" };
     default:
@@ -48,6 +60,7 @@ export type Meaning = { readonly kind: "writes" | "hint" | "fault"; readonly tex
 export function meaning(model: Model): Meaning {
   const { mode, file } = model;
   if (mode.name === "find") return found(model, mode.text, mode.chosen);
+  if (mode.name === "form") return formMeaning(model, mode);
   if (mode.name !== "line" && mode.name !== "put-right") return { kind: "hint", text: "" };
   if (mode.fault !== null) return { kind: "fault", text: mode.fault };
   const means = mode.name === "line" ? lineMeans(model, mode) : putRightMeans(model, mode);
@@ -55,7 +68,39 @@ export function meaning(model: Model): Meaning {
   const { draft, at, note } = means.value;
   const { subject, says } = entryWords(draft, file.protocol);
   const time = mode.name === "line" ? ` at ${momentText(toIso(at), toIso(mode.started))}` : "";
-  return { kind: "writes", text: `Enter writes: ${subject} ${says}${time}${note ? ` ; ${note}` : ""}` };
+  const reminded = reminderFor(model, draft);
+  return {
+    kind: "writes",
+    text: `Enter writes: ${subject} ${says}${time}${note ? ` ; ${note}` : ""}${reminded}`,
+  };
+}
+
+/** What the stroke has to say of the entry before it is written. */
+function reminderFor({ mode, file }: Model, draft: Draft): string {
+  const stroke = mode.name === "line" ? strokeFor(mode.stroke, file.protocol) : undefined;
+  const said = stroke?.opens === "line" ? stroke.reminds?.(draft, courseOf(file)) : null;
+  return said ? ` · ${said}` : "";
+}
+
+function fieldAsks(field: Field | undefined): string {
+  if (!field) return "@10:42 another time, or a note; Enter writes the form";
+  const standing = field.standing === "" ? "" : ` (${field.standing})`;
+  return `${field.unit}${standing}`.trim();
+}
+
+/** A form says what is odd about the field being typed, else how to go on. */
+function formMeaning(model: Model, mode: FormMode): Meaning {
+  if (mode.fault !== null) return { kind: "fault", text: mode.fault };
+  const field = openForm(model, mode).fields.find(({ id }) => id === mode.field);
+  const text = mode.texts[mode.field]?.trim() ?? "";
+  const value = field && text !== "" ? field.read(text) : null;
+  if (value && !value.ok) return { kind: "hint", text: value.fault };
+  const odd = value?.ok && field?.warn ? field.warn(value.value) : null;
+  if (odd) return { kind: "fault", text: odd };
+  return {
+    kind: "hint",
+    text: "Enter or Tab goes on, ↑ goes back, ; goes to the end, Enter there writes · Esc sets aside",
+  };
 }
 
 const momentText = (at: string, started: string) =>

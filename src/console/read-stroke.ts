@@ -3,24 +3,28 @@
 import { readRun } from "../figures/run.ts";
 import type { Instant } from "../format/instant.ts";
 import { andThen, type Outcome, refused, taken } from "../format/outcome.ts";
+import { harmless } from "../format/text.ts";
 import type { CaseFile } from "../record/case.ts";
 import type { Draft } from "../record/entry.ts";
 import { type Fact, standing } from "../record/standing.ts";
 import { type Line, readLine } from "./line.ts";
 import { canBePutRight, pickedBy, readCorrection } from "./put-right.ts";
-import type { EntryStroke } from "./stroke.ts";
+import { formContext, formMeans, textsOf } from "./read-form.ts";
+import type { EntryStroke, FormStroke } from "./stroke.ts";
 import { strokeFor } from "./strokes/table.ts";
-import { withEntry } from "./write.ts";
+import { MOST_TYPED } from "./typing.ts";
+import { withEntries, withEntry } from "./write.ts";
 
 export type Meant = { readonly draft: Draft; readonly at: Instant; readonly note: string | null };
 
 /** What an entry stroke's line means; `started` is the time of the first key. */
 export function meantBy(stroke: EntryStroke, text: string, file: CaseFile, started: Instant): Outcome<Meant> {
-  return andThen(readLine(text, started), (line) => {
+  const meant = andThen(readLine(text, started), (line): Outcome<Meant> => {
     const at = line.at ?? started;
     const read = stroke.read(line, { run: readRun(file, started.ms), at });
     return andThen(read, (draft) => taken({ draft, at, note: line.note }));
   });
+  return harmlesslyRefused(meant);
 }
 
 /** What a put-right line means for the entry that is picked. */
@@ -30,14 +34,19 @@ export function correctionMeantBy(
   file: CaseFile,
   started: Instant,
 ): Outcome<Meant> {
-  return andThen(readLine(text, started), (line: Line) => {
+  const meant = andThen(readLine(text, started), (line: Line): Outcome<Meant> => {
     const fact = factPicked(pickedBy(line.words).id ?? target, file);
     if (!fact)
       return refused("There is no such entry: pick one with the arrows, or by its number such as #12.");
     const read = readCorrection(fact, line, { run: readRun(file, started.ms), at: line.at ?? started });
     return andThen(read, (draft) => taken({ draft, at: started, note: line.note }));
   });
+  return harmlesslyRefused(meant);
 }
+
+/** A refusal quotes what was typed, which may hold what a terminal would obey. */
+const harmlesslyRefused = <T>(outcome: Outcome<T>): Outcome<T> =>
+  outcome.ok ? outcome : refused(harmless(outcome.fault));
 
 const factPicked = (id: string, file: CaseFile): Fact | undefined =>
   standing(file.entries).written.find(({ entry }) => entry.id === id);
@@ -51,20 +60,39 @@ export function logged(file: CaseFile, typed: string, now: Instant): Outcome<Cas
   const [key = "", ...rest] = typed.trim();
   const text = rest.join("").trim();
   const stroke = strokeFor(key, file.protocol);
+  if (rest.length > MOST_TYPED)
+    return refused(`That is more than a line holds: type ${MOST_TYPED} characters at the most.`);
   if (!stroke)
     return refused(
       key === ""
         ? "Nothing was typed: begin with a stroke's key."
-        : `"${key}" is not a stroke's key: pumpside keys lists them.`,
+        : `"${harmless(key)}" is not a stroke's key: pumpside keys lists them.`,
     );
-  if (stroke.opens !== "line" && stroke.opens !== "put-right")
+  if (stroke.opens === "form") return loggedForm(file, stroke, typed, text, now);
+  if (stroke.opens !== "line" && stroke.opens !== "put-right") {
     return refused(
       `${stroke.key} (${stroke.name}) writes no entry: pumpside keys lists the strokes that do.`,
     );
+  }
   const target = lastToPutRight(file) ?? "";
   const meant =
     stroke.opens === "line" ? meantBy(stroke, text, file, now) : correctionMeantBy(target, text, file, now);
   return andThen(meant, ({ draft, at, note }) =>
     taken(withEntry(file, draft, { at, now, typed: typed.trim(), note })),
+  );
+}
+
+/** A form typed as one line, `s flow=4.5 MAP=62`. */
+function loggedForm(
+  file: CaseFile,
+  { form }: FormStroke,
+  typed: string,
+  text: string,
+  now: Instant,
+): Outcome<CaseFile> {
+  const texts = textsOf(form, text, formContext(file, now));
+  const means = andThen(texts, (those) => formMeans(form, those, file, now));
+  return andThen(means, ({ drafts, at, note }) =>
+    taken(withEntries(file, drafts, { at, now, typed: typed.trim(), note })),
   );
 }

@@ -1,10 +1,11 @@
 /** What a stroke is: one record says its key, its name, what it asks and how its line is read. */
 
 import type { Phase } from "../figures/phase.ts";
-import type { Run } from "../figures/run.ts";
+import type { Course, Run } from "../figures/run.ts";
 import type { Instant } from "../format/instant.ts";
 import type { Outcome } from "../format/outcome.ts";
 import type { Draft } from "../record/entry.ts";
+import type { Form } from "./form.ts";
 import type { Line } from "./line.ts";
 
 /** What a reader may look at: the run as it stands, and the moment the entry is for. */
@@ -32,11 +33,20 @@ export type EntryStroke = StrokeBase & {
   /** The entry the line means, or one sentence that says why it means none. */
   readonly read: (line: Line, context: Context) => Outcome<Draft>;
   /** Choices shown while the line is open: the letter, and what it stands for. */
-  readonly choices?: (context: Context) => readonly (readonly [string, string])[];
+  readonly choices?: (context: Context, text: string) => readonly (readonly [string, string])[];
+  /** Rows shown in the panel while the line is open: a summary to be confirmed, a list of what is missing. */
+  readonly shows?: (context: Context) => readonly string[];
+  /** What is worth saying of an entry before it is written; it is taken all the same. */
+  readonly reminds?: (draft: Draft, course: Course) => string | null;
   readonly example: string;
 };
 
 /** A stroke that opens something other than an entry line. */
-export type ViewStroke = StrokeBase & { readonly opens: "put-right" | "find" | "help" | "panel" | "leave" };
+export type ViewStroke = StrokeBase & {
+  readonly opens: "put-right" | "checklists" | "find" | "help" | "panel" | "leave";
+};
 
-export type Stroke = EntryStroke | ViewStroke;
+/** A stroke that opens a form. */
+export type FormStroke = StrokeBase & { readonly opens: "form"; readonly form: Form };
+
+export type Stroke = EntryStroke | FormStroke | ViewStroke;

@@ -3,7 +3,7 @@ import type { Instant } from "../format/instant.ts";
 import type { Outcome } from "../format/outcome.ts";
 import { standing } from "../record/standing.ts";
 import type { Key } from "./key.ts";
-import type { FindMode, LineMode, Model, PutRightMode, Step } from "./model.ts";
+import type { FindMode, HalfTyped, LineMode, Model, PutRightMode, Step } from "./model.ts";
 import { canBePutRight } from "./put-right.ts";
 import { correctionMeantBy, lastToPutRight, type Meant, meantBy } from "./read-stroke.ts";
 import type { EntryStroke, Stroke } from "./stroke.ts";
@@ -64,13 +64,16 @@ function enter(
 
 /** Esc sets the line aside; Backspace on an empty line closes it; the rest edits. */
 function otherKey(model: Model, mode: LineMode | PutRightMode, key: Key): Model {
-  if (key.name === "escape") {
-    const aside = [...model.aside, mode].slice(-MOST_ASIDE);
-    return { ...plain(model), aside, notice: "Line set aside: Esc brings it back." };
-  }
+  if (key.name === "escape") return setAside(model, mode);
   if (key.name === "backspace" && mode.text === "") return { ...plain(model), notice: null };
   const after = edited(mode, key);
   return after ? { ...model, mode: { ...mode, ...after, fault: null } } : model;
+}
+
+/** What is half typed waits until Esc brings it back. */
+export function setAside(model: Model, mode: HalfTyped): Model {
+  const aside = [...model.aside, mode].slice(-MOST_ASIDE);
+  return { ...plain(model), aside, notice: "Set aside: Esc brings it back." };
 }
 
 /** Opens the putting right of the last entry that can be. */

@@ -1,13 +1,17 @@
 /** The heart of the console: a model, a message and the time give the next model and what the world is asked to do. */
-import { type Instant, toIso } from "../format/instant.ts";
+import { clockTime, type Instant } from "../format/instant.ts";
 import { harmless } from "../format/text.ts";
 import { standing } from "../record/standing.ts";
+import { TIME_AND_NOTE } from "./form.ts";
 import type { Key } from "./key.ts";
 import { isUnsaved, type Message, type Model, PANELS, type Step } from "./model.ts";
-import type { Stroke } from "./stroke.ts";
+import { formContext } from "./read-form.ts";
+import type { FormStroke, Stroke } from "./stroke.ts";
 import { strokeFor } from "./strokes/table.ts";
 import { inserted, typing } from "./typing.ts";
-import { inFind, inLine, inPutRight, openPutRight } from "./update-lines.ts";
+import { inChecklist } from "./update-checklist.ts";
+import { inForm } from "./update-form.ts";
+import { inFind, inLine, inPutRight, openPutRight, setAside } from "./update-lines.ts";
 import { withEntry } from "./write.ts";
 
 const still = (model: Model): Step => ({ model, effects: [] });
@@ -47,6 +51,10 @@ function inMode(model: Model, key: Key, now: Instant): Step {
       return inLine(model, mode, key, now);
     case "put-right":
       return inPutRight(model, mode, key, now);
+    case "form":
+      return key.name === "escape" ? still(setAside(model, mode)) : inForm(model, mode, key, now);
+    case "checklist":
+      return inChecklist(model, mode, key, now);
     case "find":
       return inFind(model, mode, key, openStroke);
     case "help":
@@ -62,7 +70,7 @@ function inMode(model: Model, key: Key, now: Instant): Step {
 
 /** What is half typed goes aside when Ctrl-C asks to leave. */
 const kept = ({ mode, aside }: Model): Model["aside"] =>
-  mode.name === "line" || mode.name === "put-right" ? [...aside, mode] : aside;
+  mode.name === "line" || mode.name === "put-right" || mode.name === "form" ? [...aside, mode] : aside;
 
 function inPlain(model: Model, key: Key, now: Instant): Step {
   switch (key.name) {
@@ -98,8 +106,12 @@ function openStroke(model: Model, stroke: Stroke, now: Instant): Model {
   switch (stroke.opens) {
     case "line":
       return { ...model, mode: { name: "line", stroke: stroke.key, started: now, fault: null, ...typing() } };
+    case "form":
+      return openedForm(model, stroke, now);
     case "put-right":
       return openPutRight(model, now);
+    case "checklists":
+      return { ...model, mode: { name: "checklist", list: null, item: 0 } };
     case "find":
       return { ...model, mode: { name: "find", chosen: 0, started: now, ...typing() } };
     case "help":
@@ -111,6 +123,16 @@ function openStroke(model: Model, stroke: Stroke, now: Instant): Model {
     default:
       return stroke satisfies never;
   }
+}
+
+/** An empty form, on its first field. */
+function openedForm(model: Model, { key, form }: FormStroke, now: Instant): Model {
+  const [first] = form.fields(formContext(model.file, now));
+  const field = first?.id ?? TIME_AND_NOTE;
+  return {
+    ...model,
+    mode: { name: "form", stroke: key, field, cursor: 0, texts: {}, started: now, fault: null },
+  };
 }
 
 function nextPanel(model: Model, step: 1 | -1): Model {
@@ -174,12 +196,16 @@ function pasted(model: Model, text: string): Model {
   if (mode.name !== "line" && mode.name !== "put-right" && mode.name !== "find") {
     return { ...model, notice: "Pasted text is only taken on an open line: press a stroke first." };
   }
-  return { ...model, mode: { ...mode, ...inserted(mode, piece) } };
+  const after = inserted(mode, piece);
+  return {
+    ...model,
+    mode: mode.name === "find" ? { ...mode, ...after, chosen: 0 } : { ...mode, ...after, fault: null },
+  };
 }
 
 /** The clock's step becomes an entry; the record's own time goes on as if nothing had happened. */
 function clockStepped(model: Model, stepMs: number, now: Instant): Step {
   const file = withEntry(model.file, { kind: "clock", stepMs }, { at: now, now, typed: "" });
-  const notice = `The system clock stepped by ${Math.round(stepMs / 1000)} s; the record keeps its own time (now ${toIso(now).slice(11, 19)}).`;
+  const notice = `The system clock stepped by ${Math.round(stepMs / 1000)} s; the record keeps its own time (now ${clockTime(now)}).`;
   return { model: { ...model, file, notice }, effects: [{ do: "save", file }] };
 }

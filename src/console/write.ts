@@ -22,3 +22,7 @@ export function withEntry(file: CaseFile, draft: Draft, { at, now, typed, note }
   } as Entry;
   return { ...file, entries: [...file.entries, entry] };
 }
+
+/** The same for several entries that belong together. */
+export const withEntries = (file: CaseFile, drafts: readonly Draft[], written: Written): CaseFile =>
+  drafts.reduce((longer, draft) => withEntry(longer, draft, written), file);

@@ -17,9 +17,9 @@ export function Choices({ choices, columns }: { choices: readonly Choice[]; colu
   return (
     <Box flexDirection="column" height={rows}>
       {lines.map((line) => (
-        <Text key={line[0]?.[0]} wrap="truncate">
+        <Text key={line[0]?.[1]} wrap="truncate">
           {line.map(([letter, name]) => (
-            <Text key={letter}>
+            <Text key={name}>
               <Text bold color="cyan">{` ${letter} `}</Text>
               {column(name, WIDTH - letter.length - 3)}{" "}
             </Text>

@@ -1,24 +1,22 @@
 /** The entry line: what is being typed, what it asks, and what Enter would write. */
 import { Box, Text } from "ink";
-import type { Model, Typing } from "../console/model.ts";
+import type { HalfTyped, Mode, Model, Typing } from "../console/model.ts";
 import { asked, meaning } from "../console/open-line.ts";
 import { harmless } from "../format/text.ts";
 import { cutTo } from "./fit.ts";
 
 export function EntryLine({ model, columns }: { model: Model; columns: number }) {
-  const { mode } = model;
+  const typing = typingIn(model.mode);
   const prompt = asked(model);
-  if (mode.name !== "line" && mode.name !== "put-right" && mode.name !== "find") {
-    return <Quiet model={model} columns={columns} />;
-  }
+  if (typing === null) return <Quiet model={model} columns={columns} />;
   const room = Math.max(12, columns - prompt.label.length - 5);
   const means = meaning(model);
   return (
     <Box flexDirection="column">
       <Text wrap="truncate">
         <Text bold color="cyan">{`▸ ${prompt.label} `}</Text>
-        <Typed typing={mode} columns={room} />
-        {mode.text === "" ? <Text dimColor>{` ${cutTo(prompt.asks, Math.max(0, room - 3))}`}</Text> : null}
+        <Typed typing={typing} columns={room} />
+        {typing.text === "" ? <Text dimColor>{` ${cutTo(prompt.asks, Math.max(0, room - 3))}`}</Text> : null}
       </Text>
       <Text
         wrap="truncate"
@@ -29,6 +27,18 @@ export function EntryLine({ model, columns }: { model: Model; columns: number })
       </Text>
     </Box>
   );
+}
+
+/** The text that is being typed, in a line or in a form's field. */
+function typingIn(mode: Mode): Typing | null {
+  if (mode.name === "form") return { text: mode.texts[mode.field] ?? "", cursor: mode.cursor };
+  return mode.name === "line" || mode.name === "put-right" || mode.name === "find" ? mode : null;
+}
+
+/** What waits to be brought back, short. */
+function halfTypedText(half: HalfTyped): string {
+  if (half.name === "form") return `${half.stroke} ${Object.values(half.texts).filter(Boolean).join(" ")}`;
+  return `${half.name === "line" ? half.stroke : "z"} ${half.text}`;
 }
 
 /** The text with a block where the cursor is; a text that is too long shows its end. */
@@ -49,10 +59,8 @@ function Typed({ typing, columns }: { typing: Typing; columns: number }) {
 function Quiet({ model, columns }: { model: Model; columns: number }) {
   const { notice, aside, mode } = model;
   const waiting = aside.at(-1);
-  const kept = waiting
-    ? `Esc brings back: ${waiting.name === "line" ? waiting.stroke : "z"} ${harmless(waiting.text)}`
-    : "";
-  const said = mode.name === "leave" ? asked(model).asks : (notice ?? kept);
+  const kept = waiting ? `Esc brings back: ${harmless(halfTypedText(waiting))}` : "";
+  const said = mode.name === "leave" || mode.name === "clock-early" ? asked(model).asks : (notice ?? kept);
   return (
     <Box flexDirection="column">
       <Text wrap="truncate" bold={mode.name === "leave"}>{`  ${cutTo(said, columns - 3)}`}</Text>

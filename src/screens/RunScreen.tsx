@@ -3,11 +3,14 @@ import { Box, Text } from "ink";
 import type { LineMode, Model } from "../console/model.ts";
 import type { EntryStroke } from "../console/stroke.ts";
 import { strokeFor } from "../console/strokes/table.ts";
+import { openForm } from "../console/update-form.ts";
 import { type Run, readRun } from "../figures/run.ts";
 import type { Instant } from "../format/instant.ts";
 import { Balances } from "./Balances.tsx";
+import { ChecklistPanel } from "./ChecklistPanel.tsx";
 import { Choices, choiceRows } from "./Choices.tsx";
 import { EntryLine } from "./EntryLine.tsx";
+import { FormPanel } from "./FormPanel.tsx";
 import { HelpScreen } from "./HelpScreen.tsx";
 import { HintBar } from "./HintBar.tsx";
 import { Log } from "./Log.tsx";
@@ -32,18 +35,19 @@ export function RunScreen({ model, now, size }: { model: Model; now: Instant; si
     );
   }
   const choices = choicesFor(model, run, now);
-  const fixedRows = (room === "large" ? FIXED_ROWS + 6 : FIXED_ROWS) + choiceRows(choices, columns);
+  const large = room === "large";
+  const taken = rowsTaken(large) + choiceRows(choices, columns);
   return (
     <Box flexDirection="column" height={rows} width={columns}>
       <TitleBar model={model} run={run} now={now} columns={columns} />
       <PlanLine course={run.course} columns={columns} />
-      <Text> </Text>
-      <Timers run={run} columns={columns} big={room === "large"} />
-      <Text> </Text>
+      {large ? <Text> </Text> : null}
+      <Timers run={run} columns={columns} big={large} />
+      {large ? <Text> </Text> : null}
       <Balances run={run} columns={columns} />
       <Trouble model={model} columns={columns} />
-      <Rule title={model.panel} columns={columns} />
-      <Panel model={model} run={run} now={now} columns={columns} rows={Math.max(1, rows - fixedRows)} />
+      <Rule title={titleOf(model)} columns={columns} />
+      <Panel model={model} run={run} now={now} columns={columns} rows={Math.max(1, rows - taken)} />
       <Choices choices={choices} columns={columns} />
       <EntryLine model={model} columns={columns} />
       <HintBar phase={run.course.phase} protocol={run.course.protocol} columns={columns} />
@@ -51,13 +55,22 @@ export function RunScreen({ model, now, size }: { model: Model; now: Instant; si
   );
 }
 
-/** Title, plan, a space, three of timers, a space, three of balances, trouble, rule, two of entry line, hints. */
-const FIXED_ROWS = 15;
+const FIELD_WIDTH = 26;
+
+/** Title, plan, three of timers, three of balances, trouble, rule, two of the entry line, hints. */
+const ROWS_TAKEN = 13;
+
+/** Rows beside the panel: large digits take six more, and a space above and below them. */
+const rowsTaken = (large: boolean): number => (large ? ROWS_TAKEN + 8 : ROWS_TAKEN);
+
+/** What the panel shows just now. */
+const titleOf = ({ mode, panel }: Model): string =>
+  mode.name === "form" || mode.name === "checklist" ? mode.name : mode.name === "put-right" ? "log" : panel;
 
 function choicesFor(model: Model, run: Run, now: Instant) {
   const { mode, file } = model;
   if (mode.name !== "line") return [];
-  return openStroke(mode, file.protocol)?.choices?.({ run, at: now }) ?? [];
+  return openStroke(mode, file.protocol)?.choices?.({ run, at: now }, mode.text) ?? [];
 }
 
 const openStroke = ({ stroke }: LineMode, protocol: Model["file"]["protocol"]): EntryStroke | undefined => {
@@ -79,6 +92,12 @@ function Panel({
   rows: number;
 }) {
   const { panel, scroll, mode } = model;
+  if (mode.name === "form") {
+    const { fields } = openForm(model, mode);
+    return <FormPanel fields={fields} mode={mode} columns={columns} rows={rows} wide={FIELD_WIDTH} />;
+  }
+  if (mode.name === "checklist")
+    return <ChecklistPanel course={run.course} mode={mode} columns={columns} rows={rows} />;
   if (panel === "balances" && mode.name !== "put-right")
     return <BalancesPanel run={run} columns={columns} rows={rows} scroll={scroll} offset={now.offset} />;
   if (panel === "spans" && mode.name !== "put-right")

@@ -60,7 +60,7 @@ export const mark: EntryStroke = {
   choices: ({ run }) =>
     run.course.protocol.marks.map((one) => [
       one.ways ? `${one.letter}${one.ways.map(({ letter }) => letter).join("/")}` : one.letter,
-      one.sort === "span" ? `${one.name} ${isOn(run.course, one.id) ? "off" : "on"}` : one.name,
+      isOn(run.course, one.id) ? `${one.name} *on` : one.name,
     ]),
   read: (line: Line, context: Context) =>
     andThen(readMark(line.words, context.run.course.protocol.marks), (said) => draftOf(said, context)),

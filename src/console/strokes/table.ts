@@ -4,6 +4,7 @@ import type { Protocol } from "../../protocol/protocol.ts";
 import type { EntryStroke, Stroke, ViewStroke } from "../stroke.ts";
 import { act, heparin, protamine } from "./coagulation.ts";
 import { dose } from "./dose.ts";
+import { drug } from "./drug.ts";
 import { mark } from "./mark.ts";
 import { flow, reminder, target } from "./orders.ts";
 import { bypass, clamp } from "./span.ts";
@@ -11,6 +12,15 @@ import { level, returned, urine, volumeIn, volumeOut } from "./volume.ts";
 import { incident, note } from "./words.ts";
 
 const VIEWS: readonly ViewStroke[] = [
+  {
+    key: "c",
+    id: "checklists",
+    name: "checklists",
+    short: "checks",
+    opens: "checklists",
+    takes: "a letter opens a list; Enter ticks an item, n is not applicable, u opens it again",
+    likely: ["before", "weaning"],
+  },
   {
     key: "z",
     id: "put-right",
@@ -65,6 +75,7 @@ export const STROKES: readonly Stroke[] = [
   volumeOut,
   returned,
   level,
+  drug,
   mark,
   reminder,
   incident,

@@ -7,6 +7,7 @@ import { andThen, type Outcome, refused, taken } from "../../format/outcome.ts";
 import { listed } from "../../format/text.ts";
 import type { Draft } from "../../record/entry.ts";
 import { volumeOf } from "../amounts.ts";
+import { readChecked } from "../checked.ts";
 import type { Line } from "../line.ts";
 import type { Context, EntryStroke } from "../stroke.ts";
 
@@ -52,16 +53,27 @@ export const volumeIn: EntryStroke = {
   short: "in",
   name: "volume in",
   opens: "line",
-  takes: "mL and a fluid letter",
+  takes: "mL and a fluid letter; for a blood product #unit number and /AB, the second person's initials",
   likely: ["before", "on bypass", "arrested", "reperfusing", "after"],
   example: "v 500 c",
   asks: () => "mL and a fluid letter",
   choices: ({ run }) => fluidChoices(run.course.protocol.fluidsIn),
-  read: ({ words }, { run }) =>
-    andThen(
-      readFluid(words, run.course.protocol.fluidsIn),
-      (said): Outcome<Draft> => taken({ kind: "volume", direction: "in", ...said }),
-    ),
+  read: ({ words }, { run }) => {
+    const { words: rest, ...checked } = readChecked(words);
+    return andThen(
+      readFluid(rest, run.course.protocol.fluidsIn),
+      (said): Outcome<Draft> => taken({ kind: "volume", direction: "in", ...said, ...checked }),
+    );
+  },
+  reminds: (draft, { protocol }) => {
+    const fluid = draft.kind === "volume" && protocol.fluidsIn.find(({ id }) => id === draft.fluid);
+    if (!fluid) return null;
+    if (fluid.askUnitNumber && !draft.unitNumber)
+      return "The protocol asks for the unit number: add # and the number.";
+    return fluid.askSecondPerson && !draft.checkedBy
+      ? "The protocol asks for a second person: add /AB."
+      : null;
+  },
 };
 
 export const volumeOut: EntryStroke = {

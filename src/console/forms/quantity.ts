@@ -1,0 +1,46 @@
+/** A field for a measured quantity: typed in the unit the protocol shows, kept in the canonical one. */
+
+import { shownUnit, toCanonical, toShown } from "../../figures/conversions.ts";
+import { implausible } from "../../figures/plausibility.ts";
+import { fixed, plain } from "../../format/number.ts";
+import { andThen, type Outcome, refused, taken } from "../../format/outcome.ts";
+import { unitText } from "../../format/unit.ts";
+import type { Protocol } from "../../protocol/protocol.ts";
+import type { Quantity } from "../../record/quantities.ts";
+import type { Field } from "../form.ts";
+
+const SIGNED = /^-?\d{1,5}([.,]\d{1,4})?$/;
+
+/** A number with a point or a comma, below zero where that makes sense. */
+export function readNumber(text: string, example: string): Outcome<number> {
+  if (!SIGNED.test(text)) return refused(`"${text}" is not a number: type such as ${example}.`);
+  return taken(Number(text.replace(",", ".")));
+}
+
+/** The field; `last` is the value last recorded, in the canonical unit. */
+export function quantityField(
+  name: string,
+  quantity: Quantity,
+  protocol: Protocol,
+  last: number | undefined,
+): Field {
+  const unit = shownUnit(name, quantity.unit, protocol.shown);
+  const decimals = unit === quantity.unit ? quantity.decimals : quantity.decimals + 1;
+  const shown = (value: number) => fixed(toShown(name, unit, value), decimals);
+  return {
+    id: quantity.short,
+    label: quantity.short,
+    unit: unitText(unit),
+    standing: last === undefined ? "" : shown(last),
+    read: (text) =>
+      andThen(readNumber(text, last === undefined ? "4.5" : shown(last)), (value) =>
+        taken(toCanonical(name, unit, value)),
+      ),
+    warn: (value) =>
+      implausible(
+        name,
+        Number(value),
+        (canonical) => `${plain(toShown(name, unit, canonical))} ${unitText(unit)}`,
+      ),
+  };
+}

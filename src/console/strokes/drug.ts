@@ -1,0 +1,95 @@
+/** i: a drug, its name completed from the protocol's list, or as it is typed. */
+import { andThen, type Outcome, refused, taken } from "../../format/outcome.ts";
+import { unitText } from "../../format/unit.ts";
+import type { Drug } from "../../protocol/drugs.ts";
+import type { Draft } from "../../record/entry.ts";
+import { numberAndUnit } from "../amounts.ts";
+import { readChecked } from "../checked.ts";
+import type { EntryStroke } from "../stroke.ts";
+
+/** Units as people type them, by their UCUM codes. */
+const UNITS: Readonly<Record<string, string>> = {
+  mg: "mg",
+  g: "g",
+  ug: "ug",
+  µg: "ug",
+  mcg: "ug",
+  ml: "mL",
+  mmol: "mmol",
+  meq: "meq",
+  iu: "[IU]",
+  u: "[IU]",
+  "%": "%",
+};
+
+type Said = { readonly name: string; readonly amount: number; readonly unit: string };
+
+/** Drugs of the list whose name begins so, or holds a word that does. */
+export function drugsLike(typed: string, drugs: readonly Drug[]): readonly Drug[] {
+  const wanted = typed.toLowerCase();
+  const begins = drugs.filter(({ name }) => name.toLowerCase().startsWith(wanted));
+  return begins.length > 0 ? begins : drugs.filter(({ name }) => name.toLowerCase().includes(` ${wanted}`));
+}
+
+/** The name up to the first number, then the amount and, where it is not the usual one, the unit. */
+export function readDrug(words: readonly string[], drugs: readonly Drug[]): Outcome<Said> {
+  const place = words.findIndex((word) => /^\d/.test(word));
+  const typed = words.slice(0, place < 0 ? words.length : place).join(" ");
+  if (typed === "")
+    return refused("Nothing typed: type the drug, the dose and its unit, such as noradrenaline 10 ug.");
+  const like = drugsLike(typed, drugs);
+  const exact = like.find(({ name }) => name.toLowerCase() === typed.toLowerCase());
+  const drug = exact ?? (like.length === 1 ? like[0] : undefined);
+  const found = place < 0 ? null : numberAndUnit(words.slice(place).join(""));
+  if (!found)
+    return refused(
+      `How much ${drug?.name ?? typed}: type the dose${drug ? ` in ${unitText(drug.unit)}` : " and its unit, such as 10 mg"}.`,
+    );
+  if (!drug && like.length > 1)
+    return refused(
+      `Which one: ${like
+        .slice(0, 4)
+        .map(({ name }) => name)
+        .join(", ")}? Type more of its name.`,
+    );
+  const unit = found.unit === "" ? drug?.unit : UNITS[found.unit];
+  if (!unit)
+    return refused(
+      found.unit === ""
+        ? `In what unit? Type one behind the dose, such as ${found.value} mg.`
+        : `"${found.unit}" is no unit here: type mg, g, ug, mL, mmol, meq or IU.`,
+    );
+  return taken({ name: drug?.id ?? typed, amount: found.value, unit });
+}
+
+export const drug: EntryStroke = {
+  key: "i",
+  id: "drug",
+  short: "drug",
+  name: "drug",
+  opens: "line",
+  takes: "name (completed as you type), dose, unit; /AB is the second person's initials",
+  likely: ["on bypass", "arrested", "reperfusing", "weaning"],
+  example: "i norad 10",
+  asks: () => "name, dose, unit; /AB who checked it",
+  choices: ({ run }, text) => {
+    const typed = text.split(/\d/)[0]?.trim() ?? "";
+    return drugsLike(typed, run.course.protocol.drugs)
+      .slice(0, 12)
+      .map(({ name, unit }) => ["", `${name}, ${unitText(unit)}`] as const);
+  },
+  read: ({ words }, { run }) => {
+    const { words: rest, ...checked } = readChecked(words);
+    return andThen(
+      readDrug(rest, run.course.protocol.drugs),
+      (said): Outcome<Draft> => taken({ kind: "drug", ...said, ...checked }),
+    );
+  },
+  reminds: (draft, { protocol }) => {
+    if (draft.kind !== "drug") return null;
+    const listed = protocol.drugs.find(({ id }) => id === draft.name);
+    return listed?.askSecondPerson && !draft.checkedBy
+      ? "The protocol asks for a second person: add /AB."
+      : null;
+  },
+};
