@@ -51,10 +51,7 @@ export const valveAfterClampOff: readonly Step[] = [
       },
     },
   },
-  {
-    at: "10:52:00",
-    form: { kind: "drug", name: "calcium-chloride", amount: 5, unit: "mmol", route: "by vein" },
-  },
+  { at: "10:52:00", type: "icalcium chl 5" },
   { at: "10:53:00", type: "f3/4" },
   { at: "10:54:50", type: "f1/2" },
   { at: "10:56:30", type: "f1/4" },

@@ -86,10 +86,7 @@ export const valveUntilClampOff: readonly Step[] = [
   { at: "09:50:30", type: "muc" },
   { at: "09:52:00", type: "f4.2" },
   { at: "09:54:40", type: "n surgeon asks for a mean pressure of 65" },
-  {
-    at: "09:56:00",
-    form: { kind: "drug", name: "phenylephrine", amount: 100, unit: "ug", route: "into the pump" },
-  },
+  { at: "09:56:00", type: "iphenyl 100 ; into the pump" },
   {
     at: "10:00:20",
     form: {
@@ -116,7 +113,7 @@ export const valveUntilClampOff: readonly Step[] = [
   { at: "10:06:20", type: "d250" },
   { at: "10:07:10", type: "d100 r" },
   { at: "10:08:15", type: "a494" },
-  { at: "10:10:40", type: "v280r ; unit 447108, checked with TJ" },
+  { at: "10:10:40", type: "v280r #447108 /TJ" },
   { at: "10:13:00", type: "mu" },
   { at: "10:13:20", type: "o700u" },
   { at: "10:15:00", type: "ffull" },

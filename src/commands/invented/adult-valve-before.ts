@@ -74,7 +74,7 @@ export const valveBeforeBypass: readonly Step[] = [
   { at: "07:52:00", type: "m1" },
   { at: "07:58:15", type: "ml on" },
   { at: "08:14:20", type: "m2" },
-  { at: "08:16:00", form: { kind: "drug", name: "tranexamic-acid", amount: 1, unit: "g", route: "by vein" } },
+  { at: "08:16:00", type: "itranex 1g ; by vein" },
   { at: "08:20:35", type: "mi" },
   { at: "08:31:10", type: "mh" },
   { at: "08:33:45", type: "a118 ; baseline" },

@@ -3,7 +3,7 @@ import type { Step } from "./script.ts";
 
 export const infantAfterBypass: readonly Step[] = [
   { at: "11:40:10", type: "my" },
-  { at: "11:43:00", type: "v20p @11:34 ; written late" },
+  { at: "11:43:00", type: "v20p #551977 /KM @11:34 ; written late" },
   { at: "11:44:30", type: "u15" },
   { at: "11:46:20", type: "u15" },
   { at: "11:46:40", type: "z! typed twice" },
@@ -48,7 +48,7 @@ export const infantAfterBypass: readonly Step[] = [
       convention: "alpha-stat",
     },
   },
-  { at: "11:57:00", form: { kind: "drug", name: "calcium-gluconate", amount: 0.4, unit: "mmol" } },
+  { at: "11:57:00", type: "icalcium glu 0.4" },
   { at: "11:58:30", type: "mf" },
   { at: "11:59:40", type: "md" },
   { at: "12:01:00", type: "ml" },

@@ -65,7 +65,7 @@ export const infantBeforeBypass: readonly Step[] = [
     },
   },
   { at: "08:22:00", type: "v120c ; prime, 500 IU heparin in it" },
-  { at: "08:23:10", type: "v170r ; prime, unit 551902, checked with KM" },
+  { at: "08:23:10", type: "v170r #551902 /KM ; prime" },
   { at: "08:24:00", type: "v40a ; prime" },
   { at: "08:24:30", type: "v10b ; prime" },
   {

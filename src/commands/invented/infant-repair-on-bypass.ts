@@ -116,7 +116,7 @@ export const infantOnBypass: readonly Step[] = [
       convention: "ph-stat",
     },
   },
-  { at: "11:15:30", type: "v60r ; unit 551902, checked with KM" },
+  { at: "11:15:30", type: "v60r #551902 /KM" },
   { at: "11:22:15", type: "d41 a ; half the first dose, asked for" },
   { at: "11:29:00", type: "o90u" },
   { at: "11:29:20", type: "mu" },
