@@ -46,24 +46,23 @@ const TRIES = 5;
  * (`recordedSteps`): the record's time goes on as if it had never moved.
  */
 export function openClock(sources: Sources = realSources, recordedStepMs = 0): Clock {
-  let { monotonic: lastMonotonic, wall, awake } = look(sources);
-  let ms = wall - recordedStepMs;
-  let asleep = awake;
+  const first = look(sources);
+  let ms = first.wall - recordedStepMs;
+  let monotonic = first.monotonic;
+  let lag = first.lag;
   let seen = recordedStepMs;
 
-  /** Goes on by what has passed, and by what was slept; the reading that told it, if one could be made. */
-  const advance = () => {
+  /** Goes on by what has passed and by what was slept; the wall's time, or `null` when it can't be compared now. */
+  const advance = (): number | null => {
     const looked = look(sources);
-    ms += Math.max(0, looked.monotonic - lastMonotonic);
-    lastMonotonic = Math.max(lastMonotonic, looked.monotonic);
+    ms += Math.max(0, looked.monotonic - monotonic);
+    monotonic = Math.max(monotonic, looked.monotonic);
     if (!looked.together) return null;
-    awake = looked.awake;
-    const slept = awake - asleep;
-    if (slept > SLEEP) {
-      ms += slept;
-      asleep = awake;
+    if (looked.lag - lag > SLEEP) {
+      ms += looked.lag - lag;
+      lag = looked.lag;
     }
-    return looked;
+    return looked.wall;
   };
 
   return {
@@ -72,10 +71,8 @@ export function openClock(sources: Sources = realSources, recordedStepMs = 0): C
       return { ms: Math.floor(ms), offset: sources.offset(sources.wall()) };
     },
     check() {
-      const looked = advance();
-      if (looked === null) return null;
-      const ahead = looked.wall - ms;
-      const stepMs = Math.round(ahead - seen);
+      const wall = advance();
+      const stepMs = wall === null ? 0 : Math.round(wall - ms - seen);
       if (Math.abs(stepMs) <= STEP) return null;
       seen += stepMs;
       return { stepMs };
@@ -89,15 +86,19 @@ export const recordedSteps = (entries: readonly Entry[]): number =>
 
 /** By how many milliseconds `now` lies before the last thing written; `null` when it does not. */
 export function startsBefore({ entries }: Pick<CaseFile, "entries">, now: Instant): number | null {
-  const last = Math.max(...entries.map(({ loggedAt }) => msOf(loggedAt)));
-  return now.ms < last ? last - now.ms : null;
+  const last = entries.at(-1);
+  const early = last === undefined ? 0 : msOf(last.loggedAt) - now.ms;
+  return early > 0 ? early : null;
 }
 
-// The process can be held up between two readings, and the gap would look like sleep or a step: then look again.
+/**
+ * Reads the clocks. `lag` is how far the monotonic clock is behind the uptime: it grows by what is slept. The process
+ * can be held up between two readings, and the gap would look like sleep or a step: then it looks again.
+ */
 function look({ wall, monotonic, uptime: up }: Sources) {
   for (let tries = 1; ; tries++) {
     const before = monotonic();
-    const seen = { wall: wall(), awake: up() * 1000 - before };
+    const seen = { wall: wall(), lag: up() * 1000 - before };
     const after = monotonic();
     const together = after - before <= APART;
     if (together || tries === TRIES) return { ...seen, monotonic: after, together };

@@ -5,13 +5,14 @@ import { basename, join, resolve } from "node:path";
 import envPaths from "env-paths";
 import { type Instant, toIso } from "../format/instant.ts";
 import { type Outcome, refused, taken } from "../format/outcome.ts";
-import { OWNER_FOLDER, temporaryOf } from "./durable-write.ts";
+import { OWNER_FOLDER } from "./durable-write.ts";
 import { faultWords } from "./fault-words.ts";
 import { isLocked } from "./lock.ts";
 
 const CASE_NAME = /^case-([0-9]{8}-[a-z]{6})\.json$/;
 /** What a writer or a lock taker that was killed can leave behind; the first group is the case's name. */
-const LEFT_OVER = /^(case-[0-9]{8}-[a-z]{6}\.json)(\.saving|\.lock(\.(new|after)-[0-9a-f]{16})+)$/;
+const LEFT_OVER =
+  /^(case-[0-9]{8}-[a-z]{6}\.json)((\.half-typed)?\.saving|\.lock(\.(new|after)-[0-9a-f]{16})+)$/;
 const MINUTE = 60_000;
 
 /** The folder asked for, else that of the environment, else the platform's own for this user's data. */
@@ -49,7 +50,7 @@ async function sweep(folder: string): Promise<void> {
     const path = join(folder, name);
     const ofCase = join(folder, found[1] as string);
     if (await isLocked(ofCase)) continue;
-    if (path !== temporaryOf(ofCase) && (await isYoung(path))) continue;
+    if (!name.endsWith(".saving") && (await isYoung(path))) continue;
     await unlink(path).catch(() => undefined);
   }
 }

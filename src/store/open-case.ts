@@ -47,22 +47,19 @@ export async function createCase(asked: NewCase): Promise<Outcome<OpenedCase>> {
 
 /** Reads a case; a sentence says what is wrong with one that can't be read. Never rejects, never touches the file. */
 export async function openCase(path: string): Promise<Outcome<OpenedCase>> {
-  const real = await realpath(path).catch((error: unknown) => error);
-  if (typeof real !== "string") return refused(`${readingFaultWords(real)}.`);
-  const read = await readCaseFile(real);
-  return read.ok ? taken({ path: real, file: read.value }) : read;
+  const real = await realPath(path);
+  return real.ok ? openReal(real.value) : real;
 }
 
-/** Opens a case to write to it: locked first and read then, so that nothing is read that is out of date. Never rejects. */
+/** Opens a case to write to it: locked first, then read, so that nothing is out of date. Never rejects. */
 export async function holdCase(path: string, waitMs = 0): Promise<Outcome<HeldCase>> {
-  const before = await openCase(path);
-  if (!before.ok) return before;
-  const lock = await lockCase(before.value.path, waitMs);
+  const real = await realPath(path);
+  if (!real.ok) return real;
+  const lock = await lockCase(real.value, waitMs);
   if (!lock.ok) return lock;
-  const { release } = lock.value;
-  const opened = await openCase(before.value.path);
-  if (opened.ok) return taken({ ...opened.value, release });
-  await release();
+  const opened = await openReal(real.value);
+  if (opened.ok) return taken({ ...opened.value, release: lock.value.release });
+  await lock.value.release();
   return opened;
 }
 
@@ -82,6 +79,19 @@ export async function appendTo(
   } finally {
     await held.value.release();
   }
+}
+
+async function realPath(path: string): Promise<Outcome<string>> {
+  try {
+    return taken(await realpath(path));
+  } catch (error) {
+    return refused(`${readingFaultWords(error)}.`);
+  }
+}
+
+async function openReal(path: string): Promise<Outcome<OpenedCase>> {
+  const read = await readCaseFile(path);
+  return read.ok ? taken({ path, file: read.value }) : read;
 }
 
 async function save(path: string, file: CaseFile): Promise<Outcome<CaseFile>> {

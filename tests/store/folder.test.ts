@@ -65,9 +65,14 @@ describe("sweeping", () => {
   }
 
   test("takes what a killed writer left, and nothing else", async () => {
-    const left = ["case-20260304-abcdef.json.saving", `case-20260304-abcdef.json.lock.new-${token}`];
+    const left = [
+      "case-20260304-abcdef.json.saving",
+      "case-20260304-abcdef.json.half-typed.saving",
+      `case-20260304-abcdef.json.lock.new-${token}`,
+    ];
     const others = [
       "case-20260304-abcdef.json",
+      "case-20260304-abcdef.json.half-typed",
       "letter.json.saving",
       "case-1.json.saving",
       "case-20260304-abcdef.json.saving.bak",
