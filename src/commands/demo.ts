@@ -41,7 +41,7 @@ function asText(script: Script): number {
   const file = played(script);
   if (!file.ok) return complain(file.fault, CASE_FAULT);
   const { entries, protocol, label } = file.value;
-  say(`${label} (invented)`);
+  say(label);
   for (const entry of entries) {
     const { subject, says } = entryWords(entry, protocol);
     say(`${clockTimeOf(entry.at)} ${`#${entry.seq}`.padStart(5)} ${subject.padEnd(11)} ${says}`);

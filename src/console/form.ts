@@ -28,9 +28,12 @@ export type Form = {
   readonly fields: (context: Context) => readonly Field[];
   /** The entries the values mean, or one sentence that says why they mean none. */
   readonly drafts: (values: Values, context: Context) => Outcome<readonly Draft[]>;
-  /** Rows shown beside the fields as they fill: figures with their working. */
-  readonly beside?: (values: Values, context: Context) => readonly string[];
+  /** What follows from the values, shown beside the fields as they fill. */
+  readonly beside?: (values: Values, context: Context) => readonly Beside[];
 };
+
+/** A figure beside a form: its name, its value with the unit, and the working. */
+export type Beside = { readonly name: string; readonly value: string; readonly working: string };
 
 /** The last field of every form: another time, and a note. */
 export const TIME_AND_NOTE = "when";

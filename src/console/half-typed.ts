@@ -13,6 +13,7 @@ const halfTyped = z.discriminatedUnion("name", [
     stroke: z.string(),
     field: z.string(),
     texts: z.record(z.string(), z.string()),
+    page: z.int().min(0),
     ...shared,
   }),
 ]);

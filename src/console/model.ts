@@ -31,6 +31,8 @@ export type FormMode = {
   readonly field: string;
   readonly cursor: number;
   readonly texts: Texts;
+  /** How far the figures beside the fields have been turned over, in pages. */
+  readonly page: number;
   readonly started: Instant;
   readonly fault: string | null;
 };

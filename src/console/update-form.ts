@@ -37,9 +37,9 @@ export function inForm(model: Model, mode: FormMode, key: Key, now: Instant): St
     case "up":
       return still(moved(model, mode, ids[(place - 1 + ids.length) % ids.length]));
     case "pagedown":
-      return still(onward(model, mode, ids.at(-1)));
+      return still({ ...model, mode: { ...mode, page: Math.min(20, mode.page + 1) } });
     case "pageup":
-      return still(moved(model, mode, ids[0]));
+      return still({ ...model, mode: { ...mode, page: Math.max(0, mode.page - 1) } });
     case "paste":
       return still(
         typedInto(model, mode, inserted({ text: textIn(mode), cursor: mode.cursor }, harmless(key.text))),

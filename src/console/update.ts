@@ -131,7 +131,7 @@ function openedForm(model: Model, { key, form }: FormStroke, now: Instant): Mode
   const field = first?.id ?? TIME_AND_NOTE;
   return {
     ...model,
-    mode: { name: "form", stroke: key, field, cursor: 0, texts: {}, started: now, fault: null },
+    mode: { name: "form", stroke: key, field, cursor: 0, texts: {}, page: 0, started: now, fault: null },
   };
 }
 

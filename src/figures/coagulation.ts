@@ -17,6 +17,9 @@ export type Coagulation = {
   readonly protamineMost: Figure;
 };
 
+/** The route of heparin that goes into the prime: it counts in the total and is never the patient's first dose. */
+export const IN_PRIME = "prime";
+
 const amountOf = (doses: readonly Fact<EntryOf<"drug">>[]) =>
   doses.reduce((sum, { entry }) => sum + entry.amount, 0);
 
@@ -30,8 +33,8 @@ export function readCoagulation(
   const drugs = ofKind(facts, "drug");
   const heparin = drugs.filter(({ entry }) => entry.name === "heparin");
   const protamine = drugs.filter(({ entry }) => entry.name === "protamine");
-  const first = heparin[0]?.entry.amount;
-  const total = first === undefined ? undefined : amountOf(heparin);
+  const first = heparin.find(({ entry }) => entry.route !== IN_PRIME)?.entry.amount;
+  const total = heparin.length === 0 ? undefined : amountOf(heparin);
   const last = heparin.at(-1);
   const onFirst = protamineFor(first, "first", protocol);
   const onTotal = protamineFor(total, "total", protocol);

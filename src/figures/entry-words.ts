@@ -86,6 +86,8 @@ function raw(entry: Entry | Draft, protocol: Protocol): Words {
         DOSE_STATES[entry.state],
         mL(entry.ml),
         entry.route && ROUTE_NAMES[entry.route],
+        entry.pressure !== undefined && `${plain(entry.pressure)} mmHg`,
+        entry.temperature !== undefined && `${plain(entry.temperature)} °C`,
         solutionName(entry.solution, protocol),
       );
     case "volume":
@@ -93,12 +95,13 @@ function raw(entry: Entry | Draft, protocol: Protocol): Words {
         DIRECTIONS[entry.direction],
         mL(entry.ml) ?? `bag reads ${mL(entry.bagTotal)}`,
         fluidName(entry.direction, entry.fluid, protocol),
-        entry.unitNumber,
+        entry.unitNumber && `unit ${entry.unitNumber}`,
+        entry.checkedBy && `checked ${entry.checkedBy}`,
       );
     case "level":
       return words("level", mL(entry.ml));
     case "drug":
-      return words(entry.name, amountText(entry.name, entry.amount, entry.unit, protocol), entry.route);
+      return drugWords(entry, protocol);
     case "act":
       return words("ACT", `${plain(entry.seconds)} s`);
     case "readings":
@@ -117,6 +120,17 @@ function raw(entry: Entry | Draft, protocol: Protocol): Words {
     default:
       return entry satisfies never;
   }
+}
+
+/** Heparin and protamine are subjects of their own; any other drug stands behind the word. */
+function drugWords(
+  { name, amount, unit, route, checkedBy }: Extract<Draft, { kind: "drug" }>,
+  protocol: Protocol,
+): Words {
+  const said = amountText(name, amount, unit, protocol);
+  const rest = [route, checkedBy && `checked ${checkedBy}`];
+  if (name === "heparin" || name === "protamine") return words(name, said, ...rest);
+  return words("drug", `${protocol.drugs.find(({ id }) => id === name)?.name ?? name} ${said}`, ...rest);
 }
 
 const DOSE_STATES = { start: "started", "so-far": "so far", end: "ended", whole: "given" } as const;

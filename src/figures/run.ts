@@ -88,7 +88,7 @@ export function readRun(file: Pick<CaseFile, "entries" | "protocol">, now: numbe
   const course = courseOf(file);
   const moment = course.closedAt === null ? now : Math.min(now, course.closedAt);
   const { facts } = course.record;
-  const pump = leftInPump(facts, course.volumes, course.protocol, course.phase === "after", moment);
+  const pump = leftInPump(facts, course.volumes, course.protocol, hasEnded(course), moment);
   return {
     course,
     now: moment,
@@ -98,14 +98,19 @@ export function readRun(file: Pick<CaseFile, "entries" | "protocol">, now: numbe
     act: lastAct(facts, course.protocol, moment),
     coagulation: readCoagulation(facts, course.protocol, course.patient.weight, moment),
     pump,
-    netToPatient:
-      course.phase === "after"
-        ? netToPatient(course.balances.net, pump.left)
-        : missing("mL", "bypass has not ended"),
+    netToPatient: hasEnded(course)
+      ? netToPatient(course.balances.net, pump.left)
+      : missing("mL", "bypass has not ended"),
     flowOrder: lastOf(facts, "flow"),
     targetOrder: lastOf(facts, "target"),
   };
 }
+
+/** Whether bypass has been on and is off, whatever else is still on. */
+const hasEnded = ({ spans }: Course): boolean => {
+  const bypass = intervalsOf(spans, "bypass");
+  return bypass.length > 0 && openInterval(bypass) === undefined;
+};
 
 /** Whether a span is on by the record. */
 export const isOn = (course: Course, what: string): boolean =>

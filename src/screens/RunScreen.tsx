@@ -7,6 +7,7 @@ import { openForm } from "../console/update-form.ts";
 import { type Run, readRun } from "../figures/run.ts";
 import type { Instant } from "../format/instant.ts";
 import { Balances } from "./Balances.tsx";
+import { BesideScreen } from "./BesideScreen.tsx";
 import { ChecklistPanel } from "./ChecklistPanel.tsx";
 import { Choices, choiceRows } from "./Choices.tsx";
 import { EntryLine } from "./EntryLine.tsx";
@@ -33,6 +34,9 @@ export function RunScreen({ model, now, size }: { model: Model; now: Instant; si
     return (
       <HelpScreen protocol={model.file.protocol} scroll={model.mode.scroll} columns={columns} rows={rows} />
     );
+  }
+  if (model.mode.name === "form" && openForm(model, model.mode).form.beside) {
+    return <BesideScreen model={model} mode={model.mode} run={run} now={now} columns={columns} rows={rows} />;
   }
   const choices = choicesFor(model, run, now);
   const large = room === "large";

@@ -42,20 +42,19 @@ export const newCasePath = (folder: string, id: string): string => join(folder, 
 /** The id in the name of a case file; `null` for any other name. */
 export const idInName = (path: string): string | null => CASE_NAME.exec(basename(path))?.[1] ?? null;
 
-/** Removes what a killed writer left beside a case that nobody holds. A folder that can't be swept is no fault. */
+/** Removes what a killed writer left some time ago beside a case that nobody holds. A folder that can't be swept is no fault. */
 async function sweep(folder: string): Promise<void> {
   for (const name of await readdir(folder)) {
     const found = LEFT_OVER.exec(name);
     if (found === null) continue;
     const path = join(folder, name);
     const ofCase = join(folder, found[1] as string);
-    if (await isLocked(ofCase)) continue;
-    if (!name.endsWith(".saving") && (await isYoung(path))) continue;
+    if ((await isYoung(path)) || (await isLocked(ofCase))) continue;
     await unlink(path).catch(() => undefined);
   }
 }
 
-// A lock is being taken over in far less than this.
+// A case is saved, and a lock taken over, in far less than this.
 const isYoung = (path: string): Promise<boolean> =>
   stat(path).then(
     ({ mtimeMs }) => Date.now() - mtimeMs < MINUTE,

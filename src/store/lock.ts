@@ -107,10 +107,13 @@ async function writeNew(file: string, mine: Holder): Promise<string> {
   try {
     await handle.writeFile(`${JSON.stringify(mine)}\n`);
     await handle.sync();
+    return file;
+  } catch (error) {
+    await unlink(file).catch(() => undefined);
+    throw error;
   } finally {
     await handle.close();
   }
-  return file;
 }
 
 /** The holder written in a lock file, `null` where there is no file. One that is just being written is waited for. */

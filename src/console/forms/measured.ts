@@ -5,6 +5,7 @@ import { GAS_VALUES, type Quantity, READINGS } from "../../record/quantities.ts"
 import { type Fact, ofKind } from "../../record/standing.ts";
 import type { Field, Form, Values } from "../form.ts";
 import type { Context, FormStroke } from "../stroke.ts";
+import { choiceField } from "./fields.ts";
 import { quantityField } from "./quantity.ts";
 
 type Table = { readonly [name: string]: Quantity };
@@ -53,27 +54,13 @@ export const readingsForm: Form = {
   },
 };
 
-/** One letter for the kind of sample or the convention, with the words it stands for. */
-const choiceField = (id: string, label: string, usual: string, choices: Record<string, string>): Field => ({
-  id,
-  label,
-  unit: "",
-  standing: usual,
-  read: (text) => {
-    const chosen = choices[text.toLowerCase().slice(0, 1)];
-    return chosen
-      ? taken(chosen)
-      : refused(`"${text}" is not one of ${Object.values(choices).join(", ")}: type its first letter.`);
-  },
-});
-
 export const gasForm: Form = {
   id: "gas",
   title: "gas and labs",
   fields: (context) => [
-    choiceField("sample", "sample", "arterial", { a: "arterial", v: "venous" }),
+    choiceField("sample", "sample", "arterial", ["arterial", "venous"]),
     ...fieldsOf(context.run.course.protocol.gasFields, GAS_VALUES, "gas", context),
-    choiceField("stat", "stat", "alpha-stat", { a: "alpha-stat", p: "ph-stat" }),
+    choiceField("stat", "stat", "alpha-stat", ["alpha-stat", "ph-stat"]),
   ],
   drafts: (values): Outcome<Draft[]> => {
     const measured = named(values, GAS_VALUES);

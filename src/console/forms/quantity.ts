@@ -3,19 +3,12 @@
 import { shownUnit, toCanonical, toShown } from "../../figures/conversions.ts";
 import { implausible } from "../../figures/plausibility.ts";
 import { fixed, plain } from "../../format/number.ts";
-import { andThen, type Outcome, refused, taken } from "../../format/outcome.ts";
+import { andThen, taken } from "../../format/outcome.ts";
 import { unitText } from "../../format/unit.ts";
 import type { Protocol } from "../../protocol/protocol.ts";
 import type { Quantity } from "../../record/quantities.ts";
 import type { Field } from "../form.ts";
-
-const SIGNED = /^-?\d{1,5}([.,]\d{1,4})?$/;
-
-/** A number with a point or a comma, below zero where that makes sense. */
-export function readNumber(text: string, example: string): Outcome<number> {
-  if (!SIGNED.test(text)) return refused(`"${text}" is not a number: type such as ${example}.`);
-  return taken(Number(text.replace(",", ".")));
-}
+import { readNumber } from "./fields.ts";
 
 /** The field; `last` is the value last recorded, in the canonical unit. */
 export function quantityField(

@@ -1,4 +1,6 @@
 /** h p a: heparin, protamine, ACT. */
+
+import { IN_PRIME } from "../../figures/coagulation.ts";
 import { lookUp } from "../../format/look-up.ts";
 import { fixed, plain } from "../../format/number.ts";
 import { andThen, type Outcome, refused, taken } from "../../format/outcome.ts";
@@ -29,7 +31,7 @@ export const heparin: EntryStroke = {
   short: "heparin",
   name: "heparin",
   opens: "line",
-  takes: "amount in the protocol's unit",
+  takes: "amount in the protocol's unit; p behind it when it goes into the prime",
   likely: ["before", "on bypass", "arrested"],
   example: "h 28000",
   asks: ({ run }) => {
@@ -43,11 +45,20 @@ export const heparin: EntryStroke = {
       ? `${unit} (${plain(protocol.coagulation.heparinPerKg.value)} IU/kg is ${fixed(dose)} IU)`
       : unit;
   },
-  read: ({ words }, { run }) =>
-    andThen(
-      readHeparin(words, run.course.protocol),
-      (amount): Outcome<Draft> => taken({ kind: "drug", name: "heparin", amount, unit: "[IU]" }),
-    ),
+  read: ({ words }, { run }) => {
+    const primed = words.length > 1 && /^p(rime)?$/i.test(words.at(-1) ?? "");
+    return andThen(
+      readHeparin(primed ? words.slice(0, -1) : words, run.course.protocol),
+      (amount): Outcome<Draft> =>
+        taken({
+          kind: "drug",
+          name: "heparin",
+          amount,
+          unit: "[IU]",
+          ...(primed ? { route: IN_PRIME } : {}),
+        }),
+    );
+  },
 };
 
 export const readProtamine = (words: readonly string[]): Outcome<number> =>
