@@ -7,6 +7,7 @@ import { beforeEach, describe, expect, onTestFinished, test } from "vitest";
 import { chainFault } from "../../src/store/chain.ts";
 import { openFolder } from "../../src/store/folder.ts";
 import { type Keeper, keepCase } from "../../src/store/keeper.ts";
+import { lockCase } from "../../src/store/lock.ts";
 import { createCase, type HeldCase, holdCase, openCase } from "../../src/store/open-case.ts";
 import { aCase, scratchFolder } from "../store/cases.ts";
 import { START, withNotes } from "../store/notes.ts";
@@ -90,6 +91,11 @@ describe("a disk", () => {
       expect(await createCase(asked())).toEqual({
         ok: false,
         fault: "the case can't be made: the disk is full.",
+      });
+      const path = join(folder, "case-20260304-abcdef.json");
+      expect(await lockCase(path)).toEqual({
+        ok: false,
+        fault: "the case can't be locked: the disk is full.",
       });
       expect(await readdir(folder)).toEqual(["filler"]);
     },

@@ -95,9 +95,10 @@ describe("sweeping", () => {
     expect(await readdir(folder)).toEqual([]);
   });
 
-  test("leaves a lock that is being taken just now", async () => {
+  test("leaves what is being saved or locked just now", async () => {
     await put(`case-20260304-abcdef.json.lock.after-${token}`);
+    await put("case-20260304-abcdef.json.saving");
     await openFolder(folder);
-    expect(await readdir(folder)).toHaveLength(1);
+    expect(await readdir(folder)).toHaveLength(2);
   });
 });

@@ -79,6 +79,12 @@ describe("a new case", () => {
     expect(await readFile(at, "utf8")).toBe(before);
   });
 
+  test("can be made by many at once", async () => {
+    const outcomes = await Promise.all(Array.from({ length: 12 }, () => createCase(asked())));
+    expect(outcomes.filter(({ ok }) => !ok)).toEqual([]);
+    expect(await readdir(folder)).toHaveLength(12);
+  });
+
   test("with a label that is too long, or in a place that is a file, is refused in a sentence", async () => {
     expect(await createCase({ ...asked(), label: "x".repeat(81) })).toMatchObject({
       fault: expect.stringMatching(/^the case can't be made: the head of the case is not valid: at label: /),
