@@ -29,7 +29,9 @@ export function readBalances(
   doses: readonly Dose[],
   protocol: Protocol,
 ): Balances {
-  const crystalloid = doses.length === 0 ? null : crystalloidMl(doses);
+  const told = doses.some(({ ml }) => ml !== null);
+  const noDose = doses.length === 0 ? "no dose recorded" : "no volume said yet";
+  const crystalloid = told ? crystalloidMl(doses) : null;
   const counted = protocol.solutionCountsAsFluid ? crystalloid : null;
   const volumesIn = sumOf(volumes, ({ direction }) => direction === "in");
   const urine = sumOf(volumes, ({ direction, fluid }) => direction === "out" && fluid === "urine");
@@ -44,8 +46,8 @@ export function readBalances(
   const fluidIn = sum([volumesIn, counted]);
   const out = sum([urine, ultrafiltrate, other]);
   return {
-    arrestGiven: mL(doses.length === 0 ? null : givenMl(doses), dosesWorking(doses), "no dose recorded"),
-    arrestCrystalloid: mL(crystalloid, "each dose × crystalloid / (blood + crystalloid)", "no dose recorded"),
+    arrestGiven: mL(told ? givenMl(doses) : null, dosesWorking(doses), noDose),
+    arrestCrystalloid: mL(crystalloid, "each dose × crystalloid / (blood + crystalloid)", noDose),
     fluidIn: mL(fluidIn, inWorking(volumesIn, counted, protocol), "no volume in recorded"),
     urine: mL(urine, "all urine recorded", "no urine recorded"),
     ultrafiltrate: mL(ultrafiltrate, "all ultrafiltrate recorded", "no ultrafiltrate recorded"),
