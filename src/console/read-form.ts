@@ -4,6 +4,7 @@ import { readRun } from "../figures/run.ts";
 import type { Instant } from "../format/instant.ts";
 import { andThen, type Outcome, refused, taken } from "../format/outcome.ts";
 import type { CaseFile } from "../record/case.ts";
+import { draftFault } from "../record/draft-fault.ts";
 import type { Draft } from "../record/entry.ts";
 import { type Field, type Form, type Texts, TIME_AND_NOTE, type Value, type Values } from "./form.ts";
 import { readLine } from "./line.ts";
@@ -20,6 +21,14 @@ export const formContext = (file: CaseFile, started: Instant): Context => ({
   run: readRun(file, started.ms),
   at: started,
 });
+
+/** A draft that can be kept, or one sentence that says why it cannot. */
+export function writable(draft: Draft): Outcome<Draft> {
+  const fault = draftFault(draft);
+  return fault === null
+    ? taken(draft)
+    : refused(`This cannot be kept (${fault}): type it as it can be meant.`);
+}
 
 /** The values of the fields that hold a valid text, for what is shown while the form fills. */
 export function valuesSoFar(fields: readonly Field[], texts: Texts): Values {
@@ -49,6 +58,8 @@ export function formMeans(form: Form, texts: Texts, file: CaseFile, started: Ins
   return andThen(readLine(texts[TIME_AND_NOTE] ?? "", started), ({ at, text, note }) => {
     const when = at ?? started;
     const drafts = form.drafts(valuesSoFar(fields, texts), { ...context, at: when });
+    const unfit = drafts.ok ? drafts.value.map(writable).find(({ ok }) => !ok) : undefined;
+    if (unfit && !unfit.ok) return unfit;
     return andThen(drafts, (list) =>
       taken({ drafts: list, at: when, note: [text, note].filter(Boolean).join(" ") || null }),
     );

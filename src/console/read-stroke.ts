@@ -9,7 +9,7 @@ import type { Draft } from "../record/entry.ts";
 import { type Fact, standing } from "../record/standing.ts";
 import { type Line, readLine } from "./line.ts";
 import { canBePutRight, pickedBy, readCorrection } from "./put-right.ts";
-import { formContext, formMeans, textsOf } from "./read-form.ts";
+import { formContext, formMeans, textsOf, writable } from "./read-form.ts";
 import type { EntryStroke, FormStroke } from "./stroke.ts";
 import { strokeFor } from "./strokes/table.ts";
 import { MOST_TYPED } from "./typing.ts";
@@ -22,7 +22,7 @@ export function meantBy(stroke: EntryStroke, text: string, file: CaseFile, start
   const meant = andThen(readLine(text, started), (line): Outcome<Meant> => {
     const at = line.at ?? started;
     const read = stroke.read(line, { run: readRun(file, started.ms), at });
-    return andThen(read, (draft) => taken({ draft, at, note: line.note }));
+    return andThen(andThen(read, writable), (draft) => taken({ draft, at, note: line.note }));
   });
   return harmlesslyRefused(meant);
 }
@@ -92,7 +92,7 @@ function loggedForm(
 ): Outcome<CaseFile> {
   const texts = textsOf(form, text, formContext(file, now));
   const means = andThen(texts, (those) => formMeans(form, those, file, now));
-  return andThen(means, ({ drafts, at, note }) =>
+  return andThen(harmlesslyRefused(means), ({ drafts, at, note }) =>
     taken(withEntries(file, drafts, { at, now, typed: typed.trim(), note })),
   );
 }

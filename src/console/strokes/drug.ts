@@ -1,4 +1,5 @@
 /** i: a drug, its name completed from the protocol's list, or as it is typed. */
+import { lookUp } from "../../format/look-up.ts";
 import { andThen, type Outcome, refused, taken } from "../../format/outcome.ts";
 import { unitText } from "../../format/unit.ts";
 import type { Drug } from "../../protocol/drugs.ts";
@@ -22,6 +23,8 @@ const UNITS: Readonly<Record<string, string>> = {
   "%": "%",
 };
 
+const LONGEST_NAME = 60;
+
 type Said = { readonly name: string; readonly amount: number; readonly unit: string };
 
 /** Drugs of the list whose name begins so, or holds a word that does. */
@@ -35,6 +38,10 @@ export function drugsLike(typed: string, drugs: readonly Drug[]): readonly Drug[
 export function readDrug(words: readonly string[], drugs: readonly Drug[]): Outcome<Said> {
   const place = words.findIndex((word) => /^\d/.test(word));
   const typed = words.slice(0, place < 0 ? words.length : place).join(" ");
+  if (typed.length > LONGEST_NAME)
+    return refused(
+      `That is more than a name: type the drug in ${LONGEST_NAME} letters at the most, then the dose.`,
+    );
   if (typed === "")
     return refused("Nothing typed: type the drug, the dose and its unit, such as noradrenaline 10 ug.");
   const like = drugsLike(typed, drugs);
@@ -52,12 +59,16 @@ export function readDrug(words: readonly string[], drugs: readonly Drug[]): Outc
         .map(({ name }) => name)
         .join(", ")}? Type more of its name.`,
     );
-  const unit = found.unit === "" ? drug?.unit : UNITS[found.unit];
+  const unit = found.unit === "" ? drug?.unit : lookUp(UNITS, found.unit);
   if (!unit)
     return refused(
       found.unit === ""
         ? `In what unit? Type one behind the dose, such as ${found.value} mg.`
         : `"${found.unit}" is no unit here: type mg, g, ug, mL, mmol, meq or IU.`,
+    );
+  if (found.value > 1_000_000)
+    return refused(
+      `${found.value} ${unitText(unit)} is more than a million: type the dose in a larger unit.`,
     );
   return taken({ name: drug?.id ?? typed, amount: found.value, unit });
 }
