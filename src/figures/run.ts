@@ -106,10 +106,11 @@ export function readRun(file: Pick<CaseFile, "entries" | "protocol">, now: numbe
   };
 }
 
-/** Whether bypass has been on and is off, whatever else is still on. */
+/** Whether bypass has been on and is off for good: in circulatory arrest it only pauses. A clamp left on says nothing. */
 const hasEnded = ({ spans }: Course): boolean => {
   const bypass = intervalsOf(spans, "bypass");
-  return bypass.length > 0 && openInterval(bypass) === undefined;
+  const paused = openInterval(intervalsOf(spans, "circulatory-arrest")) !== undefined;
+  return bypass.length > 0 && openInterval(bypass) === undefined && !paused;
 };
 
 /** Whether a span is on by the record. */
