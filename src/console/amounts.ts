@@ -24,7 +24,7 @@ export function volumeOf(text: string): Outcome<number> {
   const found = numberAndUnit(text);
   const factor = found && lookUp({ "": 1, ml: 1, l: 1000 }, found.unit);
   if (!found || !factor)
-    return refused(`"${text}" is not a volume: type millilitres such as 300, or litres such as 1.2L.`);
+    return refused(`${notThat(text, "a volume")}: type millilitres such as 300, or litres such as 1.2L.`);
   const ml = Math.round(found.value * factor * 1000) / 1000;
   return ml > 100_000
     ? refused(`${text} is more than a hundred litres: type millilitres such as 300.`)

@@ -49,7 +49,7 @@ export function readCorrection(fact: Fact, line: Line, context: Context): Outcom
   return andThen(changes, (made): Outcome<Draft> => {
     if (Object.keys(made).length === 0)
       return refused(
-        "Nothing typed: a new amount, a time such as @10:42, or ! and a reason to strike it out.",
+        "Nothing typed: type a new amount, a time such as @10:42, or ! and a reason to strike it out.",
       );
     if (!fits(entry, made))
       return refused("That would not be a valid entry: type the amount as you would for a new one.");
@@ -61,7 +61,7 @@ function readStrike({ entry, struck }: Fact, words: readonly string[]): Outcome<
   if (struck) return refused(`${entry.id} is struck out already: type back to take the strike back.`);
   const reason = words.join(" ").slice(1).trim();
   return reason === ""
-    ? refused("Why is it struck out? Type ! and a reason.")
+    ? refused("No reason given: type ! and why it is struck out.")
     : taken({ kind: "void", target: entry.id, reason });
 }
 
@@ -79,7 +79,7 @@ function readChanges({ entry, at }: Fact, words: readonly string[], context: Con
     case "dose":
       return andThen(readDoseWords(words), ({ ml, soFar, route }) =>
         soFar
-          ? refused("Put right with plain millilitres, without +.")
+          ? refused("A dose is put right by its millilitres: type them without +.")
           : taken({ ...(ml === undefined ? {} : { ml }), ...(route ? { route } : {}) }),
       );
     case "volume": {
@@ -126,7 +126,9 @@ function readChanges({ entry, at }: Fact, words: readonly string[], context: Con
     case "incident":
       return taken<Changes>({ text: words.join(" ") });
     default:
-      return refused(`For this entry only the time can be changed (@10:42), or it is struck out (! reason).`);
+      return refused(
+        "Only the time of this entry can be changed: type @10:42, or ! and a reason to strike it out.",
+      );
   }
 }
 
@@ -149,7 +151,7 @@ function readOtherMark(
   const listed = protocol.marks.some(({ id }) => id === entry.what);
   if (!listed)
     return refused(
-      `Type on or off, a time such as @10:42, or ! and a reason to strike out ${spanName(entry.what, protocol)}.`,
+      `${spanName(entry.what, protocol)} can be put right so: type on or off, a time such as @10:42, or ! and a reason to strike it out.`,
     );
   return andThen(
     readMark(
@@ -158,7 +160,7 @@ function readOtherMark(
     ),
     ({ mark, way, rest }) =>
       rest.length > 0
-        ? refused(`Type the letter of the other one alone.`)
+        ? refused("It can be put right to another of the list: type its letter alone.")
         : taken<Changes>({ what: mark.id, ...(entry.kind === "span" ? { way: way ?? null } : {}) }),
   );
 }

@@ -35,8 +35,14 @@ export function readDoseWords(words: readonly string[]): Outcome<Said> {
       return refused(`"${word}" is one too many: type millilitres and one route letter, such as 300 r.`);
     said = { ...said, ...read.value };
   }
-  return taken(said);
+  return couldBeLitres(said)
+    ? refused(`"${words.join(" ")}" could mean litres or the left ostium: type 1200 l, or 1.2L.`)
+    : taken(said);
 }
+
+/** Nobody gives fractions of a millilitre, or one or two, by the left ostium. */
+const couldBeLitres = ({ ml, route }: Said): boolean =>
+  route === "left-ostium" && ml !== undefined && (ml < 5 || !Number.isInteger(ml));
 
 const TWO_ROUTES = "Two routes: type one letter of a l r s g, and log the other route as a dose of its own.";
 

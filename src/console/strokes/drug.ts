@@ -1,6 +1,7 @@
 /** i: a drug, its name completed from the protocol's list, or as it is typed. */
 import { lookUp } from "../../format/look-up.ts";
 import { andThen, type Outcome, refused, taken } from "../../format/outcome.ts";
+import { listed } from "../../format/text.ts";
 import { unitText } from "../../format/unit.ts";
 import type { Drug } from "../../protocol/drugs.ts";
 import type { Draft } from "../../record/entry.ts";
@@ -54,16 +55,16 @@ export function readDrug(words: readonly string[], drugs: readonly Drug[]): Outc
     );
   if (!drug && like.length > 1)
     return refused(
-      `Which one: ${like
-        .slice(0, 4)
-        .map(({ name }) => name)
-        .join(", ")}? Type more of its name.`,
+      `"${typed}" could be ${listed(
+        like.slice(0, 4).map(({ name }) => name),
+        "or",
+      )}: type more of its name.`,
     );
   const unit = found.unit === "" ? drug?.unit : lookUp(UNITS, found.unit);
   if (!unit)
     return refused(
       found.unit === ""
-        ? `In what unit? Type one behind the dose, such as ${found.value} mg.`
+        ? `No unit given: type one behind the dose, such as ${found.value} mg.`
         : `"${found.unit}" is no unit here: type mg, g, ug, mL, mmol, meq or IU.`,
     );
   if (found.value > 1_000_000)

@@ -34,7 +34,7 @@ export function readMark(words: readonly string[], marks: readonly Mark[]): Outc
 function draftOf({ mark, way, rest }: Said, { run }: Context): Outcome<Draft> {
   if (mark.sort === "moment") {
     return rest.length > 0
-      ? refused(`${mark.name} is a moment: it is neither on nor off.`)
+      ? refused(`${mark.name} is a moment, neither on nor off: type its letter alone.`)
       : taken({ kind: "moment", what: mark.id });
   }
   const open = run.course.spans.get(mark.id)?.at(-1);
