@@ -2,7 +2,6 @@
 import { logged } from "../console/read-stroke.ts";
 import { entryWords } from "../figures/entry-words.ts";
 import { clockTimeOf } from "../format/instant.ts";
-import { refused } from "../format/outcome.ts";
 import { findCase } from "../store/case-list.ts";
 import { appendTo } from "../store/open-case.ts";
 import { CASE_FAULT, complain, DONE, folderOf, type Place, say, timeOf, WRONG_CALL } from "./place.ts";
@@ -15,9 +14,6 @@ export async function logVerb(name: string, typed: string, options: LogOptions):
   let wrongCall = false;
   const saved = await appendTo(path.value, (file) => {
     const now = timeOf(options.now, file);
-    if (file.entries.findLast(({ kind }) => kind === "closed" || kind === "reopened")?.kind === "closed") {
-      return refused("the case is closed: reopen it before anything is added.");
-    }
     const next = now.ok ? logged(file, typed, now.value) : now;
     wrongCall = !next.ok;
     return next;

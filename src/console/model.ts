@@ -108,3 +108,9 @@ export const openModel = (file: CaseFile): Model => ({
 });
 
 export const isUnsaved = (model: Model): boolean => model.saved < model.file.entries.length;
+
+/** The text that is being typed, in a line or in a form's field. */
+export function typingIn(mode: Mode): Typing | null {
+  if (mode.name === "form") return { text: mode.texts[mode.field] ?? "", cursor: mode.cursor };
+  return mode.name === "line" || mode.name === "put-right" || mode.name === "find" ? mode : null;
+}

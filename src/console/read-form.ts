@@ -6,6 +6,7 @@ import { andThen, type Outcome, refused, taken } from "../format/outcome.ts";
 import type { CaseFile } from "../record/case.ts";
 import { draftFault } from "../record/draft-fault.ts";
 import type { Draft } from "../record/entry.ts";
+import { closedFault } from "./closed.ts";
 import { type Field, type Form, type Texts, TIME_AND_NOTE, type Value, type Values } from "./form.ts";
 import { readLine } from "./line.ts";
 import type { Context } from "./stroke.ts";
@@ -51,6 +52,8 @@ export function fieldFault(fields: readonly Field[], texts: Texts): { id: string
 
 /** What the whole form means. A note may be typed with or without `;`, a time with `@`. */
 export function formMeans(form: Form, texts: Texts, file: CaseFile, started: Instant): Outcome<FormMeant> {
+  const closed = closedFault(file);
+  if (closed) return refused(closed);
   const context = formContext(file, started);
   const fields = form.fields(context);
   const wrong = fieldFault(fields, texts);

@@ -7,6 +7,7 @@ import { harmless } from "../format/text.ts";
 import type { CaseFile } from "../record/case.ts";
 import type { Draft } from "../record/entry.ts";
 import { type Fact, standing } from "../record/standing.ts";
+import { closedFault } from "./closed.ts";
 import { type Line, readLine } from "./line.ts";
 import { canBePutRight, pickedBy, readCorrection } from "./put-right.ts";
 import { formContext, formMeans, textsOf, writable } from "./read-form.ts";
@@ -19,6 +20,8 @@ export type Meant = { readonly draft: Draft; readonly at: Instant; readonly note
 
 /** What an entry stroke's line means; `started` is the time of the first key. */
 export function meantBy(stroke: EntryStroke, text: string, file: CaseFile, started: Instant): Outcome<Meant> {
+  const closed = stroke.reopens ? null : closedFault(file);
+  if (closed) return refused(closed);
   const meant = andThen(readLine(text, started), (line): Outcome<Meant> => {
     const at = line.at ?? started;
     const read = stroke.read(line, { run: readRun(file, started.ms), at });
@@ -34,6 +37,8 @@ export function correctionMeantBy(
   file: CaseFile,
   started: Instant,
 ): Outcome<Meant> {
+  const closed = closedFault(file);
+  if (closed) return refused(closed);
   const meant = andThen(readLine(text, started), (line: Line): Outcome<Meant> => {
     const fact = factPicked(pickedBy(line.words).id ?? target, file);
     if (!fact)

@@ -39,6 +39,8 @@ export type EntryStroke = StrokeBase & {
   /** What is worth saying of an entry before it is written; it is taken all the same. */
   readonly reminds?: (draft: Draft, course: Course) => string | null;
   readonly example: string;
+  /** Whether a closed case takes it. */
+  readonly reopens?: true;
 };
 
 /** A stroke that opens something other than an entry line. */

@@ -3,6 +3,7 @@ import { checkStates, type ItemState, stateOf } from "../figures/checks.ts";
 import type { Instant } from "../format/instant.ts";
 import { harmless } from "../format/text.ts";
 import { standing } from "../record/standing.ts";
+import { closedFault } from "./closed.ts";
 import type { Key } from "./key.ts";
 import type { ChecklistMode, Model, Step } from "./model.ts";
 import { withEntry } from "./write.ts";
@@ -24,6 +25,8 @@ export function inChecklist(model: Model, mode: ChecklistMode, key: Key, now: In
   const state = key.name === "enter" ? "done" : key.name === "char" ? TICKS[key.char] : undefined;
   const item = list.items[mode.item];
   if (!state || !item) return still(model);
+  const closed = closedFault(model.file);
+  if (closed) return still({ ...model, notice: closed });
   const next = { ...mode, item: Math.min(list.items.length - 1, mode.item + 1) };
   if (stateOf(checkStates(standing(model.file.entries).facts), list.id, item.id) === state)
     return still({ ...model, mode: next });

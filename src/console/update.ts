@@ -2,6 +2,7 @@
 import { clockTime, type Instant } from "../format/instant.ts";
 import { harmless } from "../format/text.ts";
 import { standing } from "../record/standing.ts";
+import { closedFault } from "./closed.ts";
 import { TIME_AND_NOTE } from "./form.ts";
 import type { Key } from "./key.ts";
 import { isUnsaved, type Message, type Model, PANELS, type Step } from "./model.ts";
@@ -205,6 +206,7 @@ function pasted(model: Model, text: string): Model {
 
 /** The clock's step becomes an entry; the record's own time goes on as if nothing had happened. */
 function clockStepped(model: Model, stepMs: number, now: Instant): Step {
+  if (closedFault(model.file)) return still(model);
   const file = withEntry(model.file, { kind: "clock", stepMs }, { at: now, now, typed: "" });
   const notice = `The system clock stepped by ${Math.round(stepMs / 1000)} s; the record keeps its own time (now ${clockTime(now)}).`;
   return { model: { ...model, file, notice }, effects: [{ do: "save", file }] };

@@ -1,6 +1,6 @@
 /** The entry line: what is being typed, what it asks, and what Enter would write. */
 import { Box, Text } from "ink";
-import type { HalfTyped, Mode, Model, Typing } from "../console/model.ts";
+import { type HalfTyped, type Model, type Typing, typingIn } from "../console/model.ts";
 import { asked, meaning } from "../console/open-line.ts";
 import { harmless } from "../format/text.ts";
 import { cutTo } from "./fit.ts";
@@ -27,12 +27,6 @@ export function EntryLine({ model, columns }: { model: Model; columns: number })
       </Text>
     </Box>
   );
-}
-
-/** The text that is being typed, in a line or in a form's field. */
-function typingIn(mode: Mode): Typing | null {
-  if (mode.name === "form") return { text: mode.texts[mode.field] ?? "", cursor: mode.cursor };
-  return mode.name === "line" || mode.name === "put-right" || mode.name === "find" ? mode : null;
 }
 
 /** What waits to be brought back, short. */

@@ -1,6 +1,6 @@
 /** A terminal that is too small: the timers, the entry line and a sentence. The keys still work. */
 import { Box, Text } from "ink";
-import { isUnsaved, type Model } from "../console/model.ts";
+import { isUnsaved, type Model, typingIn } from "../console/model.ts";
 import { asked, meaning } from "../console/open-line.ts";
 import type { Run } from "../figures/run.ts";
 import { harmless } from "../format/text.ts";
@@ -35,8 +35,8 @@ export function SmallScreen({ model, run, size }: { model: Model; run: Run; size
 /** First of all, so that even a single row shows what is being typed. */
 function typedLine(model: Model): string {
   const { mode } = model;
-  if (mode.name === "line") return `> ${mode.stroke} ${harmless(mode.text)}`;
-  return mode.name === "put-right" || mode.name === "find"
-    ? `> ${asked(model).label} ${harmless(mode.text)}`
-    : ">";
+  const typing = typingIn(mode);
+  if (typing === null) return ">";
+  const label = mode.name === "line" ? mode.stroke : asked(model).label;
+  return `> ${label} ${harmless(typing.text)}`;
 }
