@@ -1,0 +1,136 @@
+/** What was measured: the series of a quantity, its latest value, and how long a value is relied on. */
+import { minutesText } from "../format/duration.ts";
+import type { EntryOf } from "../record/entry.ts";
+import { GAS_VALUES, type GasName, READINGS, type ReadingName } from "../record/quantities.ts";
+import { type Fact, ofKind } from "../record/standing.ts";
+import { litresOf } from "./phase.ts";
+import type { Course } from "./run.ts";
+import { intervalsOf } from "./spans.ts";
+
+const MINUTE = 60_000;
+
+export type Measured = {
+  /** When it was measured, in milliseconds since the epoch. */
+  readonly at: number;
+  /** In the unit of the record. */
+  readonly value: number;
+  /** What it is, in words: `pump flow`, `arterial pCO2`. */
+  readonly name: string;
+  readonly fact: Fact<EntryOf<"readings">> | Fact<EntryOf<"gas">>;
+  /** The last moment at which it is relied on. */
+  readonly until: number;
+  /** Why it is not relied on after that. */
+  readonly ends: string;
+};
+
+export type Latest = Measured & {
+  /** Milliseconds. */
+  readonly age: number;
+  /** Whether it is still relied on. */
+  readonly holds: boolean;
+};
+
+/** A course, and the moment for which it is asked. */
+export type Moment = { readonly course: Course; readonly now: number };
+
+export type Sample = EntryOf<"gas">["sample"];
+
+/** Every value of a reading, in the order of happening. */
+export const readingSeries = (course: Course, name: ReadingName): readonly Measured[] =>
+  ofKind(course.record.facts, "readings").flatMap((fact) => {
+    const value = fact.entry.values[name];
+    return value === undefined
+      ? []
+      : [{ at: fact.at, value, name: READINGS[name].name, fact, ...relied(course, fact, name, value) }];
+  });
+
+/** Every value of a gas quantity, of arterial or venous samples or of both, in the order of happening. */
+export const gasSeries = (course: Course, name: GasName, sample?: Sample): readonly Measured[] =>
+  ofKind(course.record.facts, "gas").flatMap((fact) => {
+    const value = fact.entry.values[name];
+    if (value === undefined || (sample !== undefined && fact.entry.sample !== sample)) return [];
+    const words = sample === undefined ? GAS_VALUES[name].name : `${sample} ${GAS_VALUES[name].name}`;
+    return [{ at: fact.at, value, name: words, fact, ...reliedGas(course, fact) }];
+  });
+
+/** The last of a series with its age at `now`; `null` when there is none. */
+export function latestOf(series: readonly Measured[], now: number): Latest | null {
+  const last = series.at(-1);
+  return last ? { ...last, age: Math.max(0, now - last.at), holds: now <= last.until } : null;
+}
+
+export const latestReading = ({ course, now }: Moment, name: ReadingName): Latest | null =>
+  latestOf(readingSeries(course, name), now);
+
+export const latestGas = ({ course, now }: Moment, name: GasName, sample?: Sample): Latest | null =>
+  latestOf(gasSeries(course, name, sample), now);
+
+/** Haemoglobin in g/dL, of either sample. */
+export const haemoglobinSeries = (course: Course): readonly Measured[] => gasSeries(course, "haemoglobin");
+
+/** Haematocrit in %, of either sample or in line. */
+export const haematocritSeries = (course: Course): readonly Measured[] =>
+  inOrder(gasSeries(course, "haematocrit"), readingSeries(course, "haematocrit"));
+
+/** Arterial saturation in %, of arterial samples. */
+export const arterialSaturationSeries = (course: Course): readonly Measured[] =>
+  gasSeries(course, "saturation", "arterial");
+
+/** Venous saturation in %, of venous samples or in line. */
+export const venousSaturationSeries = (course: Course): readonly Measured[] =>
+  inOrder(gasSeries(course, "saturation", "venous"), readingSeries(course, "venousSaturation"));
+
+/** Why a value is not used: nothing recorded, or what made it too old. */
+export const whyNot = (latest: Latest | null, name: string): string =>
+  latest === null ? `no ${name} recorded` : `${latest.name} ${latest.ends} (${minutesText(latest.age)} old)`;
+
+const inOrder = (...series: (readonly Measured[])[]): readonly Measured[] =>
+  series.flat().sort((a, b) => a.at - b.at || a.fact.entry.seq - b.fact.entry.seq);
+
+type Relied = Pick<Measured, "until" | "ends">;
+
+const first = (...all: (Relied | null)[]): Relied =>
+  all.filter((one) => one !== null).reduce((earliest, one) => (one.until < earliest.until ? one : earliest));
+
+/** Temperatures of the patient, which going on or off bypass does not change at once. */
+const OF_THE_BODY: readonly ReadingName[] = [
+  "nasopharyngealTemperature",
+  "bladderTemperature",
+  "rectalTemperature",
+];
+
+/**
+ * A reading is relied on for as long as the protocol says, but not past going on or off bypass (a patient's own
+ * temperature apart), and a flow not past an order of clearly (by a tenth) another flow.
+ */
+function relied(course: Course, fact: Fact, name: ReadingName, value: number): Relied {
+  return first(
+    { until: fact.at + course.protocol.watch.readingsHold.value * MINUTE, ends: "is too old" },
+    OF_THE_BODY.includes(name) ? null : bypassChange(course, fact.at),
+    name === "flow" ? otherOrder(course, fact.at, value) : null,
+  );
+}
+
+/** A gas is relied on for as long as the protocol says, but one from before bypass not once the prime is mixed in. */
+function reliedGas(course: Course, fact: Fact): Relied {
+  const begun = intervalsOf(course.spans, "bypass")[0]?.from;
+  return first(
+    { until: fact.at + course.protocol.watch.gasHold.value * MINUTE, ends: "is too old" },
+    begun !== undefined && fact.at < begun ? { until: begun - 1, ends: "is from before bypass" } : null,
+  );
+}
+
+function bypassChange({ spans }: Course, at: number): Relied | null {
+  const changes = intervalsOf(spans, "bypass").flatMap(({ from, to }) => [from, to ?? Number.NaN]);
+  const next = changes.find((change) => change > at);
+  return next === undefined ? null : { until: next - 1, ends: "is from before bypass went on or off" };
+}
+
+function otherOrder({ record, fullFlow }: Course, at: number, litres: number): Relied | null {
+  const order = ofKind(record.facts, "flow").find((fact) => {
+    if (fact.at <= at) return false;
+    const ordered = litresOf(fact.entry, fullFlow.value);
+    return ordered === null || Math.abs(ordered - litres) > 0.1 * litres;
+  });
+  return order ? { until: order.at - 1, ends: "is from before another flow was ordered" } : null;
+}
