@@ -2,7 +2,7 @@
 import { minutesText } from "../format/duration.ts";
 import type { EntryOf } from "../record/entry.ts";
 import { GAS_VALUES, type GasName, READINGS, type ReadingName } from "../record/quantities.ts";
-import { type Fact, ofKind } from "../record/standing.ts";
+import { type Fact, lastOf, ofKind } from "../record/standing.ts";
 import { litresOf } from "./phase.ts";
 import type { Course } from "./run.ts";
 import { intervalsOf } from "./spans.ts";
@@ -17,8 +17,10 @@ export type Measured = {
   /** What it is, in words: `pump flow`, `arterial pCO2`. */
   readonly name: string;
   readonly fact: Fact<EntryOf<"readings">> | Fact<EntryOf<"gas">>;
-  /** The last moment at which it is relied on. */
+  /** Until when it is relied on. */
   readonly until: number;
+  /** Whether that moment itself still belongs: yes where it grows old, no where something happened then. */
+  readonly inclusive: boolean;
   /** Why it is not relied on after that. */
   readonly ends: string;
 };
@@ -56,7 +58,13 @@ export const gasSeries = (course: Course, name: GasName, sample?: Sample): reado
 /** The last of a series with its age at `now`; `null` when there is none. */
 export function latestOf(series: readonly Measured[], now: number): Latest | null {
   const last = series.at(-1);
-  return last ? { ...last, age: Math.max(0, now - last.at), holds: now <= last.until } : null;
+  return last
+    ? {
+        ...last,
+        age: Math.max(0, now - last.at),
+        holds: last.inclusive ? now <= last.until : now < last.until,
+      }
+    : null;
 }
 
 export const latestReading = ({ course, now }: Moment, name: ReadingName): Latest | null =>
@@ -64,6 +72,10 @@ export const latestReading = ({ course, now }: Moment, name: ReadingName): Lates
 
 export const latestGas = ({ course, now }: Moment, name: GasName, sample?: Sample): Latest | null =>
   latestOf(gasSeries(course, name, sample), now);
+
+/** When the last readings or the last gas were taken, whatever was in them; `null` when none were. */
+export const latestMoment = ({ record }: Course, kind: "readings" | "gas"): number | null =>
+  lastOf(record.facts, kind)?.at ?? null;
 
 /** Haemoglobin in g/dL, of either sample. */
 export const haemoglobinSeries = (course: Course): readonly Measured[] => gasSeries(course, "haemoglobin");
@@ -82,12 +94,20 @@ export const venousSaturationSeries = (course: Course): readonly Measured[] =>
 
 /** Why a value is not used: nothing recorded, or what made it too old. */
 export const whyNot = (latest: Latest | null, name: string): string =>
-  latest === null ? `no ${name} recorded` : `${latest.name} ${latest.ends} (${minutesText(latest.age)} old)`;
+  latest === null ? `no ${name} recorded` : `${latest.name} ${latest.ends} (${minutesText(latest.age)})`;
 
 const inOrder = (...series: (readonly Measured[])[]): readonly Measured[] =>
   series.flat().sort((a, b) => a.at - b.at || a.fact.entry.seq - b.fact.entry.seq);
 
-type Relied = Pick<Measured, "until" | "ends">;
+type Relied = Pick<Measured, "until" | "inclusive" | "ends">;
+
+const grownOld = ({ at }: Fact, minutes: number): Relied => ({
+  until: at + minutes * MINUTE,
+  inclusive: true,
+  ends: "is too old",
+});
+
+const ended = (until: number, ends: string): Relied => ({ until, inclusive: false, ends });
 
 const first = (...all: (Relied | null)[]): Relied =>
   all.filter((one) => one !== null).reduce((earliest, one) => (one.until < earliest.until ? one : earliest));
@@ -105,7 +125,7 @@ const OF_THE_BODY: readonly ReadingName[] = [
  */
 function relied(course: Course, fact: Fact, name: ReadingName, value: number): Relied {
   return first(
-    { until: fact.at + course.protocol.watch.readingsHold.value * MINUTE, ends: "is too old" },
+    grownOld(fact, course.protocol.watch.readingsHold.value),
     OF_THE_BODY.includes(name) ? null : bypassChange(course, fact.at),
     name === "flow" ? otherOrder(course, fact.at, value) : null,
   );
@@ -115,15 +135,15 @@ function relied(course: Course, fact: Fact, name: ReadingName, value: number): R
 function reliedGas(course: Course, fact: Fact): Relied {
   const begun = intervalsOf(course.spans, "bypass")[0]?.from;
   return first(
-    { until: fact.at + course.protocol.watch.gasHold.value * MINUTE, ends: "is too old" },
-    begun !== undefined && fact.at < begun ? { until: begun - 1, ends: "is from before bypass" } : null,
+    grownOld(fact, course.protocol.watch.gasHold.value),
+    begun !== undefined && fact.at < begun ? ended(begun, "is from before bypass") : null,
   );
 }
 
 function bypassChange({ spans }: Course, at: number): Relied | null {
   const changes = intervalsOf(spans, "bypass").flatMap(({ from, to }) => [from, to ?? Number.NaN]);
   const next = changes.find((change) => change > at);
-  return next === undefined ? null : { until: next - 1, ends: "is from before bypass went on or off" };
+  return next === undefined ? null : ended(next, "is from before bypass went on or off");
 }
 
 function otherOrder({ record, fullFlow }: Course, at: number, litres: number): Relied | null {
@@ -132,5 +152,5 @@ function otherOrder({ record, fullFlow }: Course, at: number, litres: number): R
     const ordered = litresOf(fact.entry, fullFlow.value);
     return ordered === null || Math.abs(ordered - litres) > 0.1 * litres;
   });
-  return order ? { until: order.at - 1, ends: "is from before another flow was ordered" } : null;
+  return order ? ended(order.at, "is from before another flow was ordered") : null;
 }
