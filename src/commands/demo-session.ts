@@ -21,7 +21,7 @@ type Pressed = { readonly key: Key; readonly at: Instant | null };
 /** Plays a script at `speed` times the pace of life. The case is kept in a real file at `path`, so that saved is true. */
 export async function openDemo(script: Script, path: string, speed: number): Promise<RunningSession> {
   const file = openedCase(script);
-  const began = performance.now();
+  let looked = performance.now();
   let reached = script.start.ms;
   let app: App = runApp({ file, clockEarlyBy: null, halfTyped: [] }, false);
   let steps: readonly Step[] = script.steps;
@@ -29,8 +29,14 @@ export async function openDemo(script: Script, path: string, speed: number): Pro
   const listeners = new Set<() => void>();
   const { promise: ended, resolve } = Promise.withResolvers<Ending>();
 
+  // While keys are pressed the clock goes at the pace of life, and it never runs past the next step: no entry is late.
   const now = (): Instant => {
-    reached = Math.max(reached, script.start.ms + (performance.now() - began) * speed);
+    const passed = performance.now() - looked;
+    looked += passed;
+    const [next] = steps;
+    const until = next === undefined ? Number.POSITIVE_INFINITY : momentOf(script, next).ms;
+    reached =
+      toPress.length > 0 ? reached + passed : Math.max(reached, Math.min(until, reached + passed * speed));
     return { ms: Math.floor(reached), offset: script.start.offset };
   };
   const folder = "";

@@ -7,6 +7,7 @@ import type { Protocol } from "../protocol/protocol.ts";
 import type { Route } from "../record/entries-given.ts";
 import type { Draft, Entry } from "../record/entry.ts";
 import { GAS_VALUES, type Quantity, READINGS } from "../record/quantities.ts";
+import { toldWords } from "./told-words.ts";
 
 export type Words = { readonly subject: string; readonly says: string };
 
@@ -41,7 +42,7 @@ function raw(entry: Entry | Draft, protocol: Protocol): Words {
       return words("case", "reopened", `by ${entry.operator}`, entry.reason);
     case "patient":
     case "plan":
-      return words(entry.kind, told(entry));
+      return words(entry.kind, ...toldWords(entry));
     case "team":
       return words("team", listed(entry.people.map(({ role, who }) => `${role} ${who}`)));
     case "circuit":
@@ -52,11 +53,7 @@ function raw(entry: Entry | Draft, protocol: Protocol): Words {
     case "operator":
       return words("pump", `handed to ${entry.operator}`);
     case "span":
-      return words(
-        spanName(entry.what, protocol),
-        entry.state,
-        entry.way && wayName(entry.what, entry.way, protocol),
-      );
+      return spanWords(entry, protocol);
     case "moment":
       return words("moment", spanName(entry.what, protocol));
     case "flow":
@@ -107,7 +104,7 @@ function raw(entry: Entry | Draft, protocol: Protocol): Words {
     case "readings":
       return words("readings", measured(entry.values, READINGS));
     case "gas":
-      return words(`${entry.sample} gas`, measured(entry.values, GAS_VALUES));
+      return words("gas", entry.sample, measured(entry.values, GAS_VALUES));
     case "amend":
       return words("put right", `${entry.target}: ${changesText(entry.changes)}`);
     case "void":
@@ -120,6 +117,15 @@ function raw(entry: Entry | Draft, protocol: Protocol): Words {
     default:
       return entry satisfies never;
   }
+}
+
+/** Bypass and clamp are subjects of their own; any other span stands behind the word. */
+function spanWords({ what, state, way }: Extract<Draft, { kind: "span" }>, protocol: Protocol): Words {
+  const name = spanName(what, protocol);
+  const how = way && wayName(what, way, protocol);
+  return what === "bypass" || what === "clamp"
+    ? words(name, state, how)
+    : words("span", `${name} ${state}`, how);
 }
 
 /** Heparin and protamine are subjects of their own; any other drug stands behind the word. */
@@ -191,16 +197,4 @@ function measured(values: { readonly [name: string]: unknown }, table: Record<st
     return typeof value === "number" ? [`${short} ${fixed(value, decimals)}${unit === "%" ? " %" : ""}`] : [];
   });
   return told.join(", ");
-}
-
-const COMMON = new Set(["id", "seq", "at", "loggedAt", "by", "typed", "note", "kind", "prev"]);
-
-/** The fields of a form's entry, as far as they are short enough to read. */
-function told(entry: object): string {
-  return Object.entries(entry)
-    .filter(
-      ([field, value]) => !COMMON.has(field) && (typeof value === "string" || typeof value === "number"),
-    )
-    .map(([field, value]) => `${field} ${value}`)
-    .join(", ");
 }

@@ -23,10 +23,10 @@ export function Balances({ run, columns }: { run: Run; columns: number }) {
 
 /** Labels dim, values bold; a pair that does not fit whole is left out, never cut. */
 function Pairs({ pairs, columns }: { pairs: readonly Pair[]; columns: number }) {
-  let room = columns - 1;
+  let room = columns;
   const shown = pairs.filter(([label, value]) => {
     room -= label.length + value.length + 3;
-    return room >= -2;
+    return room >= 0;
   });
   return (
     <Text wrap="truncate">
@@ -72,15 +72,13 @@ function orderPairs({ course, coagulation, flowOrder, targetOrder }: Run): Pair[
   const heparin =
     heparinAge === null
       ? grouped(heparinTotal.value)
-      : `${grouped(heparinTotal.value)} IU ${minutesText(heparinAge)} ago`;
+      : `${grouped(heparinTotal.value)} IU ${minutesText(heparinAge)}`;
   const protamine = protamineGiven.value === null ? fixed(null) : `${plain(protamineGiven.value)} mg`;
   const advised = protamineSuggested.value === null ? "" : ` (${fixed(protamineSuggested.value)} by ratio)`;
+  const given = course.phase === "after" || protamineGiven.value !== null;
   return [
     ["heparin", heparin],
-    [
-      "protamine",
-      course.phase === "after" || protamineGiven.value !== null ? `${protamine}${advised}` : protamine,
-    ],
+    ...(given ? ([["protamine", `${protamine}${advised}`]] as const) : []),
     ["flow", flowText(flowOrder?.entry, course.fullFlow.value)],
     ["target", targetOrder ? `${plain(targetOrder.entry.celsius)} °C` : fixed(null)],
   ];

@@ -1,0 +1,139 @@
+/** A small chart as rows of text: lines of values over a window of time, with the ends of its scale beside it. */
+import { partOf, placeOf, type Scale, scaleText, type Window } from "./chart-axis.ts";
+import { type Dots, dotGrid, type Look, straight } from "./chart-dots.ts";
+
+export type Point = {
+  /** Milliseconds since the epoch. */
+  readonly at: number;
+  readonly value: number;
+  /** The last moment at which it is relied on: a later value is not joined to it. */
+  readonly until: number;
+};
+
+export type Line = {
+  /** A letter that stands where a stretch of the line ends, so that lines are told apart; empty for a line alone. */
+  readonly sign: string;
+  /** In the order of happening. */
+  readonly points: readonly Point[];
+};
+
+export type Chart = {
+  readonly lines: readonly Line[];
+  /** Values that are drawn across as limits, where no line runs. */
+  readonly limits: readonly number[];
+  readonly scale: Scale;
+  readonly window: Window;
+  readonly look: Look;
+  /** A moment to be drawn as an upright line; `null` for none. */
+  readonly cursor: number | null;
+};
+
+const RULES: Readonly<Record<Look, { edge: string; limit: string; cursor: string }>> = {
+  braille: { edge: "│", limit: "┈", cursor: "╎" },
+  ascii: { edge: "|", limit: "~", cursor: "!" },
+};
+
+/** The width that the scale's numbers and their edge take. */
+export const gutterFor = (scale: Scale): number =>
+  Math.max(scaleText(scale.low, scale).length, scaleText(scale.high, scale).length) + 1;
+
+/**
+ * The chart in exactly `height` rows of exactly `width` cells, of which `gutter` are for the scale's numbers. Where
+ * the numbers or any line would not fit, they are left out whole.
+ */
+export function chartRows(chart: Chart, width: number, height: number, gutter: number): string[] {
+  const beside = gutter < width && gutter >= gutterFor(chart.scale) ? gutter : 0;
+  const labels = labelsFor(chart.scale, height);
+  return plotRows(chart, width - beside, height).map((row, place) =>
+    beside === 0 ? row : `${(labels[place] ?? "").padStart(beside - 1)}${RULES[chart.look].edge}${row}`,
+  );
+}
+
+/** The numbers beside the rows: the ends of the scale, and its middle where there is room and it is a round number. */
+function labelsFor(scale: Scale, height: number): string[] {
+  const labels = Array.from({ length: height }, () => "");
+  const middle = (scale.low + scale.high) / 2;
+  const text = scaleText(middle, scale);
+  if (height >= 5 && Math.abs(Number(text) - middle) < 1e-9) labels[rowOf(scale, middle, height)] = text;
+  if (height > 1) labels[height - 1] = scaleText(scale.low, scale);
+  labels[0] = scaleText(scale.high, scale);
+  return labels.slice(0, height);
+}
+
+/** How far up the scale a value lies, 0 at its foot and 1 at its top. */
+const heightOf = ({ low, high }: Scale, value: number): number =>
+  high > low ? (value - low) / (high - low) : 0;
+
+const rowOf = (scale: Scale, value: number, height: number): number =>
+  height - 1 - placeOf(heightOf(scale, value), height);
+
+function plotRows(chart: Chart, width: number, height: number): string[] {
+  const { scale, window, look, limits, cursor } = chart;
+  const dots = dotGrid(width, height, look);
+  for (const line of chart.lines) drawLine(dots, line, chart);
+  const cells = dots.rows();
+  const free = (row: number, column: number) => cells[row]?.[column] === " ";
+  for (const limit of limits.filter((value) => value >= scale.low && value <= scale.high)) {
+    const row = rowOf(scale, limit, height);
+    for (let column = 0; column < width; column++)
+      if (free(row, column)) put(cells, row, column, RULES[look].limit);
+  }
+  if (cursor !== null && cursor >= window.from && cursor <= window.to) {
+    const column = placeOf(partOf(window, cursor), width);
+    for (let row = 0; row < height; row++)
+      if (free(row, column) || cells[row]?.[column] === RULES[look].limit)
+        put(cells, row, column, RULES[look].cursor);
+  }
+  for (const line of chart.lines) signEnds(cells, line, chart, width, height);
+  return cells.map((row) => row.join(""));
+}
+
+/** Cells outside the plot are not drawn. */
+function put(cells: readonly string[][], row: number, column: number, sign: string): void {
+  const cell = cells[row];
+  if (cell !== undefined && column < cell.length) cell[column] = sign;
+}
+
+function drawLine(dots: Dots, { points }: Line, { scale, window }: Chart): void {
+  const dotOf = ({ at, value }: Pick<Point, "at" | "value">) =>
+    [
+      placeOf(partOf(window, at), dots.across),
+      dots.down - 1 - placeOf(heightOf(scale, value), dots.down),
+    ] as const;
+  points.forEach((point, place) => {
+    const next = points[place + 1];
+    if (isIn(window, point)) dots.set(...dotOf(point));
+    if (next === undefined || !joins(point, next) || next.at < window.from || point.at > window.to) return;
+    straight(dots, dotOf(clipped(point, next, window.from)), dotOf(clipped(next, point, window.to)));
+  });
+}
+
+const isIn = ({ from, to }: Window, { at }: Point): boolean => at >= from && at <= to;
+
+/** A value is joined to the next only while it is relied on; longer gaps are not bridged. */
+const joins = ({ until }: Point, next: Point): boolean => next.at <= until;
+
+/** The point, or where the way to its neighbour crosses the edge of the window that lies between them. */
+function clipped(point: Point, neighbour: Point, edge: number): Pick<Point, "at" | "value"> {
+  const crosses = (point.at < edge && edge < neighbour.at) || (neighbour.at < edge && edge < point.at);
+  if (!crosses) return point;
+  const part = (edge - point.at) / (neighbour.at - point.at);
+  return { at: edge, value: point.value + part * (neighbour.value - point.value) };
+}
+
+/** The line's letter at the last point of every unbroken stretch in the window. */
+function signEnds(
+  cells: string[][],
+  { sign, points }: Line,
+  { scale, window }: Chart,
+  width: number,
+  height: number,
+) {
+  if (sign === "" || width === 0) return;
+  points.forEach((point, place) => {
+    const next = points[place + 1];
+    const goesOn = next !== undefined && isIn(window, next) && joins(point, next);
+    if (!isIn(window, point) || goesOn) return;
+    put(cells, rowOf(scale, point.value, height), placeOf(partOf(window, point.at), width), sign);
+  });
+}
