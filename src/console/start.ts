@@ -44,7 +44,7 @@ export const openStart = (notice: string | null = null): Start => ({
 /** The keys of the start screen, for handling and for its hint row. */
 export const START_KEYS: readonly (readonly [key: string, what: string])[] = [
   ["n", "new case"],
-  ["Enter", "resume, or review a closed one"],
+  ["Enter", "resume"],
   ["v", "review"],
   ["s", "sample cases"],
   ["d", "demo"],

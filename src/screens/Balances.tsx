@@ -7,33 +7,36 @@ import { dueText, minutesText } from "../format/duration.ts";
 import { clockTimeOf } from "../format/instant.ts";
 import { fixed, grouped, plain, signed } from "../format/number.ts";
 import { harmless, listed } from "../format/text.ts";
-import { cutTo } from "./fit.ts";
+import { cutTo, fitting } from "./fit.ts";
 
 type Pair = readonly [label: string, value: string];
 
 export function Balances({ run, columns }: { run: Run; columns: number }) {
+  const arrest = arrestPair(run);
+  const room = columns - widthOf(arrest) - 2;
   return (
     <Box flexDirection="column">
       <Pairs pairs={volumePairs(run)} columns={columns} />
       <Pairs pairs={orderPairs(run)} columns={columns} />
-      <Text wrap="truncate">{` ${cutTo(stateText(run), columns - 2)}`}</Text>
+      <Text wrap="truncate">
+        <Pairs pairs={[arrest]} columns={columns} />
+        {`   ${cutTo(stateText(run), room)}`}
+      </Text>
     </Box>
   );
 }
 
+/** With the gap before it. */
+const widthOf = ([label, value]: Pair): number => label.length + value.length + 3;
+
 /** Labels dim, values bold; a pair that does not fit whole is left out, never cut. */
 function Pairs({ pairs, columns }: { pairs: readonly Pair[]; columns: number }) {
-  let room = columns;
-  const shown = pairs.filter(([label, value]) => {
-    room -= label.length + value.length + 3;
-    return room >= 0;
-  });
   return (
     <Text wrap="truncate">
-      {shown.map(([label, value]) => (
+      {fitting(pairs, columns + 1, widthOf).map(([label, value], place) => (
         <Text key={label}>
-          <Text dimColor>{` ${label} `}</Text>
-          <Text bold>{`${value} `}</Text>
+          <Text dimColor>{`${place === 0 ? " " : "  "}${label} `}</Text>
+          <Text bold>{value}</Text>
         </Text>
       ))}
     </Text>
@@ -42,46 +45,49 @@ function Pairs({ pairs, columns }: { pairs: readonly Pair[]; columns: number }) 
 
 const mL = ({ value }: Figure) => fixed(value);
 
-function volumePairs({ course: { balances, doses, phase }, pump, netToPatient }: Run): Pair[] {
-  const given = balances.arrestGiven.value;
+/** What is asked first stands first; after bypass urine, which is part of out, is the first to make way. */
+function volumePairs({ course: { balances, phase }, pump, netToPatient }: Run): Pair[] {
+  const fluidIn: Pair = ["in", mL(balances.fluidIn)];
+  const urine: Pair = ["urine", mL(balances.urine)];
+  const rest: Pair[] = [
+    ["out", mL(balances.out)],
+    ["net", signed(balances.net.value)],
+  ];
+  if (phase !== "after") {
+    const age = pump.age === null ? "" : ` (${minutesText(pump.age)})`;
+    return [fluidIn, urine, ...rest, ["level", `${mL(pump.left)}${age}`]];
+  }
   const afterwards: Pair[] = [
     ["returned", mL(balances.returned)],
     ["left", mL(pump.left)],
     ["to patient", signed(netToPatient.value)],
   ];
-  const level: Pair[] = [
-    ["level", pump.age === null ? mL(pump.left) : `${mL(pump.left)} (${minutesText(pump.age)})`],
-  ];
-  return [
-    [
-      "arrest mL",
-      given === null
-        ? mL(balances.arrestGiven)
-        : `${plain(given)} in ${doses.length}, cryst ${mL(balances.arrestCrystalloid)}`,
-    ],
-    ["in", mL(balances.fluidIn)],
-    ["urine", mL(balances.urine)],
-    ["out", mL(balances.out)],
-    ["net", signed(balances.net.value)],
-    ...(phase === "after" ? afterwards : level),
-  ];
+  return [fluidIn, ...rest, ...afterwards, urine];
 }
 
+function arrestPair({ course: { balances, doses } }: Run): Pair {
+  const given = balances.arrestGiven.value;
+  const told = given === null ? "" : ` mL in ${doses.length}, cryst ${mL(balances.arrestCrystalloid)}`;
+  return ["arrest", `${given === null ? fixed(null) : plain(given)}${told}`];
+}
+
+/** On bypass the orders in force, after it what reverses the heparin. */
 function orderPairs({ course, coagulation, flowOrder, targetOrder }: Run): Pair[] {
   const { heparinTotal, heparinAge, protamineGiven, protamineSuggested } = coagulation;
   const heparin =
     heparinAge === null
       ? grouped(heparinTotal.value)
-      : `${grouped(heparinTotal.value)} IU ${minutesText(heparinAge)}`;
-  const protamine = protamineGiven.value === null ? fixed(null) : `${plain(protamineGiven.value)} mg`;
+      : `${grouped(heparinTotal.value)} IU ${minutesText(heparinAge)} ago`;
+  const given = protamineGiven.value === null ? fixed(null) : `${plain(protamineGiven.value)} mg`;
   const advised = protamineSuggested.value === null ? "" : ` (${fixed(protamineSuggested.value)} by ratio)`;
-  const given = course.phase === "after" || protamineGiven.value !== null;
-  return [
-    ["heparin", heparin],
-    ...(given ? ([["protamine", `${protamine}${advised}`]] as const) : []),
+  const protamine: Pair = ["protamine", given];
+  const orders: Pair[] = [
     ["flow", flowText(flowOrder?.entry, course.fullFlow.value)],
     ["target", targetOrder ? `${plain(targetOrder.entry.celsius)} °C` : fixed(null)],
   ];
+  return course.phase === "after"
+    ? [["heparin", heparin], ["protamine", `${given}${advised}`], ...orders]
+    : [["heparin", heparin], ...orders, protamine];
 }
 
 type FlowOrder = { fraction?: number | undefined; litresPerMinute?: number | undefined };
@@ -90,7 +96,9 @@ function flowText(order: FlowOrder | undefined, full: number | null): string {
   if (!order) return full === null ? fixed(null) : `full is ${fixed(full, 2)}`;
   if (order.fraction === undefined) return `${plain(order.litresPerMinute ?? 0)} L/min`;
   const words = fractionText(order.fraction);
-  return full === null ? words : `${words} = ${fixed(order.fraction * full, 2)} L/min`;
+  return full === null
+    ? words
+    : `${words.replace(" of full", "")} = ${fixed(order.fraction * full, 2)} L/min`;
 }
 
 /** Spans that are on besides bypass and clamp, and the reminder that is due first. */

@@ -6,7 +6,7 @@ import { formContext, valuesSoFar } from "../console/read-form.ts";
 import { openForm } from "../console/update-form.ts";
 import type { Run } from "../figures/run.ts";
 import type { Instant } from "../format/instant.ts";
-import { EntryLine } from "./EntryLine.tsx";
+import { EntryLine, entryRows, saidBy } from "./EntryLine.tsx";
 import { FormPanel } from "./FormPanel.tsx";
 import { column, cutTo } from "./fit.ts";
 import { Rule } from "./Rule.tsx";
@@ -23,12 +23,15 @@ type Props = {
 };
 
 const FIELD_WIDTH = 34;
+/** Title, rule, keys. */
+const ROWS_TAKEN = 3;
 
 export function BesideScreen({ model, mode, run, now, columns, rows }: Props) {
   const { form, fields } = openForm(model, mode);
   const beside = form.beside?.(valuesSoFar(fields, mode.texts), formContext(model.file, mode.started)) ?? [];
   const left = FIELD_WIDTH * (columns >= 120 ? 2 : 1);
-  const panelRows = Math.max(1, rows - 5);
+  const said = saidBy(model, columns);
+  const panelRows = Math.max(1, rows - ROWS_TAKEN - entryRows(model, said));
   const pages = pagesOf(beside, columns - left - 2, panelRows);
   const page = Math.min(mode.page, pages.length - 1);
   const more = pages.length > 1 ? ` · figures ${page + 1} of ${pages.length}, PgDn turns over` : "";
@@ -49,7 +52,7 @@ export function BesideScreen({ model, mode, run, now, columns, rows }: Props) {
           ))}
         </Box>
       </Box>
-      <EntryLine model={model} columns={columns} />
+      <EntryLine model={model} said={said} columns={columns} />
       <Text wrap="truncate" dimColor>
         {` ${cutTo("Tab ↓ next · ↑ back · = the value shown · ; to the end, Enter there writes · Esc sets aside", columns - 2)}`}
       </Text>

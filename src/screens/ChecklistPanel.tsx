@@ -21,11 +21,12 @@ export function ChecklistPanel({ course, mode, columns, rows }: Props) {
   const list = checklists.find(({ id }) => id === mode.list);
   const lines = list
     ? list.items.map(
-        ({ id, group, text }) => `${SIGNS[stateOf(states, list.id, id)]} ${group ? `${group}: ` : ""}${text}`,
+        ({ id, group, text }) =>
+          `${SIGNS[stateOf(states, list.id, id)]} ${harmless(group ? `${group}: ${text}` : text)}`,
       )
     : checklists.map(
         (one) =>
-          `${one.letter}  ${column(one.name, 34)} ${openItems(one, states).length} of ${one.items.length} open`,
+          `${one.letter}  ${column(harmless(one.name), 34)} ${openItems(one, states).length} of ${one.items.length} open`,
       );
   const room = Math.max(1, rows - 1);
   const first = Math.max(0, Math.min(mode.item - Math.floor(room / 2), lines.length - room));
@@ -40,7 +41,7 @@ export function ChecklistPanel({ course, mode, columns, rows }: Props) {
       >{` ${column(list ? `${list.name} · ${hint}` : hint, columns - 2)}`}</Text>
       {lines.slice(first, first + room).map((line, place) => (
         <Text key={line} wrap="truncate" inverse={first + place === mode.item}>
-          {` ${column(harmless(line), columns - 2)}`}
+          {` ${column(line, columns - 2)}`}
         </Text>
       ))}
     </Box>

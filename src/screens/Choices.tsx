@@ -4,15 +4,35 @@ import { column } from "./fit.ts";
 
 type Choice = readonly [letter: string, name: string];
 
+type Layout = { readonly across: number; readonly rows: number; readonly wide: number };
+
 const WIDTH = 26;
+const LEAST_WIDTH = 18;
 
-export const choiceRows = (choices: readonly Choice[], columns: number): number =>
-  Math.ceil(choices.length / Math.max(1, Math.floor(columns / WIDTH)));
+/** Wide columns where they fit into `most` rows, else as many narrower ones as it takes. */
+export function layoutOf(choices: readonly Choice[], columns: number, most: number): Layout {
+  const wanted = Math.ceil(choices.length / Math.max(1, most));
+  const widest = Math.max(1, Math.floor(columns / WIDTH));
+  const across = Math.max(widest, Math.min(wanted, Math.floor(columns / LEAST_WIDTH)));
+  const rows = Math.min(Math.max(0, most), Math.ceil(choices.length / across));
+  return { across, rows, wide: Math.floor(columns / across) };
+}
 
-export function Choices({ choices, columns }: { choices: readonly Choice[]; columns: number }) {
-  const rows = choiceRows(choices, columns);
+export const choiceRows = (choices: readonly Choice[], columns: number, most: number): number =>
+  layoutOf(choices, columns, most).rows;
+
+type Props = { readonly choices: readonly Choice[]; readonly columns: number; readonly most: number };
+
+/** In at most `most` rows; where not all fit, the last cell says how many more there are. */
+export function Choices({ choices, columns, most }: Props) {
+  const { across, rows, wide } = layoutOf(choices, columns, most);
+  const cells = across * rows;
+  const shown: readonly Choice[] =
+    choices.length <= cells
+      ? choices
+      : [...choices.slice(0, cells - 1), ["…", `${choices.length - cells + 1} more`]];
   const lines = Array.from({ length: rows }, (_, row) =>
-    choices.filter((_choice, place) => place % rows === row),
+    shown.filter((_choice, place) => place % rows === row),
   );
   return (
     <Box flexDirection="column" height={rows}>
@@ -21,7 +41,7 @@ export function Choices({ choices, columns }: { choices: readonly Choice[]; colu
           {line.map(([letter, name]) => (
             <Text key={name}>
               <Text bold color="cyan">{` ${letter} `}</Text>
-              {column(name, WIDTH - letter.length - 3)}{" "}
+              {column(name, wide - letter.length - 3)}{" "}
             </Text>
           ))}
         </Text>

@@ -1,9 +1,11 @@
 /** Help: every stroke of the table, what its line takes, and the cautions. */
 import { Box, Text } from "ink";
+import type { Model } from "../console/model.ts";
 import { strokesOf } from "../console/strokes/table.ts";
 import { CAUTIONS } from "../format/cautions.ts";
 import type { Protocol } from "../protocol/protocol.ts";
-import { column } from "./fit.ts";
+import { column, cutTo } from "./fit.ts";
+import { SavedState } from "./TitleBar.tsx";
 import { wrapped } from "./wrapped.ts";
 
 const LINE_RULES = [
@@ -28,28 +30,27 @@ export function helpRows(protocol: Protocol, columns: number): readonly Row[] {
   return [...strokes, { head: "", text: "" }, ...plainRows];
 }
 
-export function HelpScreen({
-  protocol,
-  scroll,
-  columns,
-  rows,
-}: {
-  protocol: Protocol;
-  scroll: number;
-  columns: number;
-  rows: number;
-}) {
-  const all = helpRows(protocol, columns);
-  const first = Math.min(scroll, Math.max(0, all.length - rows + 2));
-  const shown = all.slice(first, first + rows - 2);
+type Props = {
+  readonly model: Model;
+  readonly scroll: number;
+  readonly columns: number;
+  readonly rows: number;
+};
+
+export function HelpScreen({ model, scroll, columns, rows }: Props) {
+  const all = helpRows(model.file.protocol, columns);
+  const room = rows - 1;
+  const first = Math.max(0, Math.min(scroll, all.length - room));
+  const shown = all.slice(first, first + room);
+  const title = ` help · rows ${first + 1}–${first + shown.length} of ${all.length} · arrows scroll · Esc closes `;
   return (
     <Box flexDirection="column" height={rows}>
-      <Text inverse>
-        {column(
-          ` help · rows ${first + 1}–${first + shown.length} of ${all.length} · arrows scroll · Esc closes`,
-          columns,
-        )}
-      </Text>
+      <Box justifyContent="space-between">
+        <Text inverse wrap="truncate">
+          {cutTo(title, columns - 20)}
+        </Text>
+        <SavedState model={model} />
+      </Box>
       {shown.map(({ head, text }, place) => (
         // biome-ignore lint/suspicious/noArrayIndexKey: rows of a scrolled text have no name but their place.
         <Text key={first + place} wrap="truncate">

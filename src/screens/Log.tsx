@@ -53,6 +53,28 @@ export function rowMark({ entry, corrections, struck, at }: Fact): string {
   return msOf(entry.loggedAt) - at > LATE ? `written ${clockTimeOf(entry.loggedAt).slice(0, 5)}` : "";
 }
 
+/** Clock, sign, and the space behind the number. */
+const BEFORE_SUBJECT = 10;
+/** From here on there is room for the whole name of a drug. */
+const WIDE = 100;
+
+/** Beside the clock: the row that is picked, else one of another day than it was written on. */
+function signOf({ entry }: Fact, picked: boolean): string {
+  if (picked) return "▸";
+  return dayOf(entry.at) === dayOf(entry.loggedAt) ? " " : "*";
+}
+
+/** What an entry says, with its note. */
+function bodyOf({ entry }: Fact, says: string): string {
+  return entry.note ? `${says} ; ${harmless(entry.note)}` : says;
+}
+
+/** A row as one text, for where there is no room for columns. */
+export function rowText(fact: Fact, protocol: Protocol): string {
+  const { subject, says } = entryWords(fact.entry, protocol);
+  return `${clockTimeOf(fact.entry.at)} #${fact.entry.seq} ${subject} ${bodyOf(fact, says)} ${rowMark(fact)}`.trim();
+}
+
 type RowProps = {
   readonly fact: Fact;
   readonly protocol: Protocol;
@@ -65,14 +87,14 @@ const LogRow = memo(function LogRow({ fact, protocol, columns, picked }: RowProp
   const { subject, says } = entryWords(entry, protocol);
   const mark = rowMark(fact);
   const number = `#${entry.seq}`.padStart(5);
-  const body = entry.note ? `${says} ; ${harmless(entry.note)}` : says;
-  const room = columns - 8 - 1 - 5 - 1 - 11 - 1 - (mark ? mark.length + 2 : 0) - 1;
-  const otherDay = dayOf(entry.at) !== dayOf(entry.loggedAt) ? "*" : " ";
+  const wide = columns < WIDE ? 13 : 17;
+  const body = bodyOf(fact, says);
+  const room = columns - BEFORE_SUBJECT - number.length - wide - 1 - (mark ? mark.length + 2 : 0);
   return (
     <Text wrap="truncate" inverse={picked} dimColor={struck && !picked} strikethrough={struck}>
       {clockTimeOf(entry.at)}
-      {otherDay}
-      <Text dimColor={!picked}>{number}</Text> <Text bold>{column(subject, 11)}</Text> {cutTo(body, room)}
+      {signOf(fact, picked)}
+      <Text dimColor={!picked}>{number}</Text> <Text bold>{column(subject, wide)}</Text> {cutTo(body, room)}
       {mark ? <Text color={struck ? "red" : "cyan"}>{`  ${mark}`}</Text> : null}
     </Text>
   );

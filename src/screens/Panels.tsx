@@ -7,6 +7,7 @@ import { type Interval, lasted } from "../figures/spans.ts";
 import { stopwatch } from "../format/duration.ts";
 import { clockTime, clockTimeOf } from "../format/instant.ts";
 import { column, cutTo } from "./fit.ts";
+import { wrapped } from "./wrapped.ts";
 
 type Props = {
   readonly run: Run;
@@ -39,10 +40,12 @@ export function BalancesPanel({ run, columns, rows, scroll }: Props) {
     <Rows
       rows={rows}
       scroll={scroll}
-      lines={lines.map(
-        ([label, figure]) =>
-          `${column(label, 23)} ${column(figureText(figure, figure.unit === "L/min" ? 2 : 0), 14)} ${cutTo(figure.working, columns - 42)}`,
-      )}
+      lines={lines.flatMap(([label, figure]) => {
+        const value = figureText(figure, figure.unit === "L/min" ? 2 : 0);
+        return wrapped(figure.working, columns - 41).map((working, place) =>
+          place === 0 ? `${column(label, 23)} ${column(value, 14)} ${working}` : " ".repeat(39) + working,
+        );
+      })}
     />
   );
 }
@@ -69,8 +72,9 @@ function Rows({ lines, rows, scroll }: { lines: readonly string[]; rows: number;
   const first = Math.min(scroll, Math.max(0, lines.length - rows));
   return (
     <Box flexDirection="column" height={rows}>
-      {lines.slice(first, first + rows).map((line) => (
-        <Text key={line} wrap="truncate">{` ${line}`}</Text>
+      {lines.slice(first, first + rows).map((line, place) => (
+        // biome-ignore lint/suspicious/noArrayIndexKey: rows of a scrolled text have no name but their place.
+        <Text key={first + place} wrap="truncate">{` ${line}`}</Text>
       ))}
     </Box>
   );

@@ -7,11 +7,16 @@ import { msOf } from "../format/instant.ts";
 import { harmless } from "../format/text.ts";
 import { Balances } from "./Balances.tsx";
 import { column } from "./fit.ts";
-import { Log } from "./Log.tsx";
+import { Log, rowText } from "./Log.tsx";
+import { PlainRows } from "./PlainRows.tsx";
 import { PlanLine } from "./PlanLine.tsx";
 import { Rule } from "./Rule.tsx";
-import { drawnRows, type Size } from "./size.ts";
+import { tileRows } from "./SmallScreen.tsx";
+import { drawnRows, roomFor, type Size } from "./size.ts";
 import { Timers } from "./Timers.tsx";
+
+/** Title, plan, three of timers, three of balances, rule. */
+const ROWS_TAKEN = 9;
 
 export function ReviewScreen({ review, now, size }: { review: Review; now: Instant; size: Size }) {
   const { columns } = size;
@@ -21,17 +26,19 @@ export function ReviewScreen({ review, now, size }: { review: Review; now: Insta
   // A case is looked at as it stood when the last entry was written, so that an open one does not run on.
   const run = readRun(file, last ? msOf(last.loggedAt) : now.ms);
   const { written } = run.course.record;
-  const logRows = Math.max(1, rows - 11);
+  const logRows = Math.max(1, rows - ROWS_TAKEN);
   const back = Math.max(0, written.length - logRows - scroll);
   const place =
     others.length > 1 ? ` · case ${others.indexOf(file) + 1} of ${others.length}, ← → another` : "";
+  const title = `REVIEW · ${harmless(file.label)}${place} · arrows scroll · Esc leaves`;
+  if (roomFor(size) === "small") {
+    const list = written.slice(scroll, scroll + rows).map((fact) => rowText(fact, file.protocol));
+    return <PlainRows lines={[title, ...tileRows(run)]} list={list} size={size} />;
+  }
   return (
     <Box flexDirection="column" height={rows} width={columns}>
-      <Text inverse>
-        {column(` REVIEW · ${harmless(file.label)}${place} · arrows scroll · Esc leaves`, columns)}
-      </Text>
+      <Text inverse>{column(` ${title}`, columns)}</Text>
       <PlanLine course={run.course} columns={columns} />
-      <Text> </Text>
       <Timers run={run} columns={columns} big={false} />
       <Balances run={run} columns={columns} />
       <Rule title={`log · ${written.length} entries`} columns={columns} />

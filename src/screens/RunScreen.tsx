@@ -10,7 +10,7 @@ import { Balances } from "./Balances.tsx";
 import { BesideScreen } from "./BesideScreen.tsx";
 import { ChecklistPanel } from "./ChecklistPanel.tsx";
 import { Choices, choiceRows } from "./Choices.tsx";
-import { EntryLine } from "./EntryLine.tsx";
+import { EntryLine, entryRows, saidBy } from "./EntryLine.tsx";
 import { FormPanel } from "./FormPanel.tsx";
 import { HelpScreen } from "./HelpScreen.tsx";
 import { HintBar } from "./HintBar.tsx";
@@ -31,16 +31,16 @@ export function RunScreen({ model, now, size }: { model: Model; now: Instant; si
   const run = readRun(model.file, now.ms);
   if (room === "small") return <SmallScreen model={model} run={run} size={size} />;
   if (model.mode.name === "help") {
-    return (
-      <HelpScreen protocol={model.file.protocol} scroll={model.mode.scroll} columns={columns} rows={rows} />
-    );
+    return <HelpScreen model={model} scroll={model.mode.scroll} columns={columns} rows={rows} />;
   }
   if (model.mode.name === "form" && openForm(model, model.mode).form.beside) {
     return <BesideScreen model={model} mode={model.mode} run={run} now={now} columns={columns} rows={rows} />;
   }
   const choices = choicesFor(model, run, now);
+  const said = saidBy(model, columns);
   const large = room === "large";
-  const taken = rowsTaken(large) + choiceRows(choices, columns);
+  const free = Math.max(1, rows - rowsTaken(large) - entryRows(model, said));
+  const panelRows = free - choiceRows(choices, columns, free);
   return (
     <Box flexDirection="column" height={rows} width={columns}>
       <TitleBar model={model} run={run} now={now} columns={columns} />
@@ -51,9 +51,9 @@ export function RunScreen({ model, now, size }: { model: Model; now: Instant; si
       <Balances run={run} columns={columns} />
       <Trouble model={model} columns={columns} />
       <Rule title={titleOf(model)} columns={columns} />
-      <Panel model={model} run={run} now={now} columns={columns} rows={Math.max(1, rows - taken)} />
-      <Choices choices={choices} columns={columns} />
-      <EntryLine model={model} columns={columns} />
+      <Panel model={model} run={run} now={now} columns={columns} rows={panelRows} />
+      <Choices choices={choices} columns={columns} most={free} />
+      <EntryLine model={model} said={said} columns={columns} />
       <HintBar phase={run.course.phase} protocol={run.course.protocol} columns={columns} />
     </Box>
   );
@@ -61,10 +61,10 @@ export function RunScreen({ model, now, size }: { model: Model; now: Instant; si
 
 const FIELD_WIDTH = 26;
 
-/** Title, plan, three of timers, three of balances, trouble, rule, two of the entry line, hints. */
-const ROWS_TAKEN = 13;
+/** Title, plan, three of timers, three of balances, trouble, rule, hints. */
+const ROWS_TAKEN = 11;
 
-/** Rows beside the panel: large digits take six more, and a space above and below them. */
+/** Rows beside panel and entry line: large digits take six more, and a space above and below them. */
 const rowsTaken = (large: boolean): number => (large ? ROWS_TAKEN + 8 : ROWS_TAKEN);
 
 /** What the panel shows just now. */

@@ -4,9 +4,10 @@ import { type CaseLine, START_KEYS, type Start } from "../console/start.ts";
 import { CAUTIONS } from "../format/cautions.ts";
 import { clockTime, clockTimeOf, dayOf, type Instant } from "../format/instant.ts";
 import { harmless } from "../format/text.ts";
-import { column, cutTo } from "./fit.ts";
+import { column, cutTo, endOf, fitting } from "./fit.ts";
+import { PlainRows } from "./PlainRows.tsx";
 import { Rule } from "./Rule.tsx";
-import { drawnRows, type Size } from "./size.ts";
+import { drawnRows, roomFor, type Size } from "./size.ts";
 import { wrapped } from "./wrapped.ts";
 
 export function StartScreen({
@@ -22,7 +23,10 @@ export function StartScreen({
 }) {
   const { columns } = size;
   const rows = drawnRows(size);
-  const listRows = Math.max(1, rows - 7);
+  if (roomFor(size) === "small")
+    return <PlainRows lines={smallLines(start)} list={start.cases?.map(caseText)} size={size} />;
+  const said = start.notice ? wrapped(start.notice, columns - 3) : [" "];
+  const listRows = Math.max(1, rows - ROWS_TAKEN - said.length);
   return (
     <Box flexDirection="column" height={rows} width={columns}>
       <Box justifyContent="space-between">
@@ -42,11 +46,28 @@ export function StartScreen({
       <Box flexDirection="column" height={listRows}>
         <Cases start={start} columns={columns} rows={listRows} />
       </Box>
-      <Text wrap="truncate">{` ${cutTo(start.notice ?? "", Math.max(1, columns - 2))}`}</Text>
+      {said.map((row) => (
+        <Text key={row} wrap="truncate">{` ${cutTo(row, columns - 2)}`}</Text>
+      ))}
       <Asking start={start} columns={columns} />
-      <Hints columns={columns} />
+      <Hints start={start} columns={columns} />
     </Box>
   );
+}
+
+/** Title, folder, rule, what is asked, keys. */
+const ROWS_TAKEN = 5;
+
+/** What is being typed or was said first, then the chosen case and the keys. */
+function smallLines({ cases, chosen, asking, notice }: Start): string[] {
+  const keys = asking ? ASKING_KEYS : START_KEYS;
+  const picked = cases?.[chosen];
+  return [
+    asking ? `initials, label > ${harmless(asking.text)}` : (notice ?? ""),
+    picked ? `▸ ${caseText(picked)}` : cases === null ? "Reading the folder …" : "No case here yet.",
+    keys.map(([key, what]) => `${key} ${what}`).join(" · "),
+    ...(cases?.length === 0 ? CAUTIONS : []),
+  ].filter((line) => line !== "");
 }
 
 function Cases({ start, columns, rows }: { start: Start; columns: number; rows: number }) {
@@ -93,20 +114,22 @@ function Asking({ start: { asking }, columns }: { start: Start; columns: number 
       <Text bold color="cyan">
         {"▸ your initials, then a label (no names): "}
       </Text>
-      {cutTo(harmless(asking.text), columns - 46)}
+      {endOf(harmless(asking.text), columns - 46)}
       <Text inverse> </Text>
     </Text>
   );
 }
 
-function Hints({ columns }: { columns: number }) {
-  let room = columns - 1;
+const ASKING_KEYS = [
+  ["Enter", "makes the case"],
+  ["Esc", "back"],
+] as const;
+
+function Hints({ start, columns }: { start: Start; columns: number }) {
+  const keys = start.asking ? ASKING_KEYS : START_KEYS;
   return (
     <Text wrap="truncate">
-      {START_KEYS.filter(([key, what]) => {
-        room -= key.length + what.length + 4;
-        return room >= 0;
-      }).map(([key, what]) => (
+      {fitting(keys, columns, ([key, what]) => key.length + what.length + 4).map(([key, what]) => (
         <Text key={key}>
           {" "}
           <Text bold>{key}</Text>

@@ -26,12 +26,22 @@ export const tilesOf = (run: Run): readonly Tile[] => [
   actTile(run.act),
 ];
 
+/** Eightieths of the width for each tile: the clamp's and the ACT's details are longest. */
+const SHARES = [18, 22, 18, 22] as const;
+/** Hours, minutes and seconds in big digits, with the space before them; the rest is for the ACT. */
+const BIG = 30;
+
+const widthsIn = (columns: number, big: boolean): readonly number[] =>
+  big && columns < (BIG / SHARES[0]) * 80
+    ? [BIG, BIG, BIG, columns - 3 * BIG]
+    : SHARES.map((share) => Math.floor((columns * share) / 80));
+
 export function Timers({ run, columns, big }: { run: Run; columns: number; big: boolean }) {
-  const width = Math.floor(columns / 4);
+  const widths = widthsIn(columns, big);
   return (
     <Box>
-      {tilesOf(run).map((tile) => (
-        <Box key={tile.label} flexDirection="column" width={width}>
+      {tilesOf(run).map((tile, place) => (
+        <Box key={tile.label} flexDirection="column" width={widths[place]}>
           <Text dimColor={!tile.live} bold={tile.live}>
             {`${tile.live ? "▶" : " "} ${tile.label}`}
           </Text>
@@ -43,7 +53,7 @@ export function Timers({ run, columns, big }: { run: Run; columns: number; big: 
             <Text bold={tile.live}>{`  ${tile.value}`}</Text>
           )}
           <Text {...(tile.late ? { color: "yellow" } : {})} bold={tile.late} dimColor={!tile.late}>
-            {`  ${cutTo(tile.detail, width - 3)}`}
+            {`  ${cutTo(tile.detail, (widths[place] ?? 0) - 3)}`}
           </Text>
         </Box>
       ))}
@@ -66,7 +76,7 @@ function bypassTile({ timers: { bypass } }: Run): Tile {
 function clampTile({ timers: { arrest, reperfusion, circulatoryArrest } }: Run): Tile {
   const detail =
     circulatoryArrest.current !== null
-      ? `circ. arrest ${stopwatch(circulatoryArrest.current)}`
+      ? `circ arrest ${stopwatch(circulatoryArrest.current)}`
       : reperfusion.total !== null
         ? `reperfused ${stopwatch(reperfusion.total)}`
         : runsText(arrest, "clamp");
@@ -84,7 +94,7 @@ function runsText({ intervals, current, total }: Timer, what: string): string {
 
 function doseTile({ running, nextDose, now }: Run): Tile {
   if (running) {
-    const soFar = running.ml === null ? "running" : `running, ${plain(running.ml)} mL`;
+    const soFar = running.ml === null ? "running" : `${plain(running.ml)} mL so far`;
     return {
       label: "DOSE RUNNING",
       value: stopwatch(now - running.start),
@@ -106,11 +116,11 @@ function doseTile({ running, nextDose, now }: Run): Tile {
 
 function actTile(act: LastAct | null): Tile {
   if (!act) return { label: "ACT", value: UNKNOWN, detail: "none yet", live: false, late: false };
-  const verdict = act.met ? "ok" : `under ${plain(act.target)}`;
+  const age = minutesText(act.age);
   return {
     label: "ACT",
     value: `${plain(act.seconds)} s`,
-    detail: `${verdict} · ${minutesText(act.age)} ago`,
+    detail: act.met ? `ok · ${age} ago` : `under ${plain(act.target)} · ${age}`,
     live: true,
     late: !act.met,
   };

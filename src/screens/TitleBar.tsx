@@ -35,9 +35,15 @@ export function TitleBar({
 }
 
 /** The words change with the state, so that colour only repeats them. */
-export function SavedState({ model }: { model: Model }) {
+export function savedText(model: Model): string {
   const held = model.file.entries.length - model.saved;
-  if (!isUnsaved(model)) return <Text color="green">{`saved ${model.saved}`}</Text>;
-  if (model.trouble === null) return <Text color="yellow">{`saving ${held}`}</Text>;
-  return <Text color="red" inverse bold>{` NOT SAVED ${held} `}</Text>;
+  if (!isUnsaved(model)) return `saved ${model.saved}`;
+  return `${model.trouble === null ? "saving" : "NOT SAVED"} ${held}`;
+}
+
+export function SavedState({ model }: { model: Model }) {
+  const text = savedText(model);
+  if (!isUnsaved(model)) return <Text color="green">{text}</Text>;
+  if (model.trouble === null) return <Text color="yellow">{text}</Text>;
+  return <Text color="red" inverse bold>{` ${text} `}</Text>;
 }

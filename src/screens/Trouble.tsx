@@ -6,7 +6,7 @@ import { cutTo } from "./fit.ts";
 export function Trouble({ model, columns }: { model: Model; columns: number }) {
   if (model.trouble === null || !isUnsaved(model)) return <Text> </Text>;
   const held = model.file.entries.length - model.saved;
-  const said = `NOT SAVED: ${held} ${held === 1 ? "entry is" : "entries are"} held in memory, ${model.trouble}; trying again. Do not leave.`;
+  const said = `NOT SAVED, do not leave: ${held} held in memory; ${model.trouble}; trying again`;
   return (
     <Text color="red" bold inverse wrap="truncate">
       {` ${cutTo(said, columns - 2)} `}

@@ -10,18 +10,39 @@ export function cutTo(text: string, columns: number): string {
   return stringWidth(kept) <= columns ? kept : cutInside(words[0] ?? "", columns);
 }
 
-/** A word without spaces and wider than the room; a number is never that long. */
+/** The last of a text, for what is being typed: its end is what the person looks at. */
+export function endOf(text: string, columns: number): string {
+  if (stringWidth(text) <= columns) return text;
+  const points = [...text];
+  while (points.length > 0 && stringWidth(`…${points.join("")}`) > columns) points.shift();
+  return columns < 1 ? "" : `…${points.join("")}`;
+}
+
+const NUMBER_AT_END = /[\d.,:+-]*\d[\d.,:]*$/;
+
+/** A word wider than the room. Where the cut falls in a number, the whole number goes. */
 function cutInside(word: string, columns: number): string {
+  if (columns < 1) return "";
   let kept = "";
   for (const point of word) {
     if (stringWidth(kept + point) > columns - 1) break;
     kept += point;
   }
-  return `${kept}…`.slice(0, Math.max(0, columns));
+  return `${kept.replace(NUMBER_AT_END, "")}…`;
 }
 
 /** Padded with spaces to a width, or cut to it. */
 export function column(text: string, columns: number): string {
   const fitted = cutTo(text, columns);
   return fitted + " ".repeat(Math.max(0, columns - stringWidth(fitted)));
+}
+
+/** Of a row's items those that fit whole, in order; `width` is that of one item with the gap before it. */
+export function fitting<T>(items: readonly T[], columns: number, width: (item: T) => number): T[] {
+  let room = columns;
+  return items.filter((item) => {
+    const fits = width(item) <= room;
+    if (fits) room -= width(item);
+    return fits;
+  });
 }
