@@ -99,7 +99,7 @@ function formMeaning(model: Model, mode: FormMode): Meaning {
   if (odd) return { kind: "fault", text: odd };
   return {
     kind: "hint",
-    text: "Enter or Tab goes on, ↑ goes back, ; goes to the end, Enter there writes · Esc sets aside",
+    text: "Enter goes on, ↑ back, ; to the end, where Enter writes · Esc sets aside",
   };
 }
 

@@ -1,4 +1,5 @@
 /** Kinds of field that forms are made of. */
+import { lookUp } from "../../format/look-up.ts";
 import { andThen, type Outcome, refused, taken } from "../../format/outcome.ts";
 import type { Field, Value } from "../form.ts";
 
@@ -21,14 +22,26 @@ type NumberField = {
   readonly lowest: number;
   readonly highest: number;
   readonly example: string;
+  /** Other units that may be typed behind the number, and what one of them is in the field's own. */
+  readonly units?: Readonly<Record<string, number>>;
   readonly warn?: (value: number) => string | null;
 };
+
+/** A number, with one of the units behind it or none. */
+function readIn(text: string, units: Readonly<Record<string, number>>, example: string): Outcome<number> {
+  const found = /^(.*?\d)\s*([a-z]+)$/i.exec(text);
+  const factor = found ? lookUp(units, (found[2] as string).toLowerCase()) : 1;
+  const number = readNumber(found?.[1] ?? text, example);
+  if (factor !== undefined) return andThen(number, (value) => taken(value * factor));
+  return refused(`"${text}" has no unit that is known here: type such as ${example}.`);
+}
 
 /** A number between two bounds beyond which it cannot be meant at all. */
 export function numberField({
   id,
   label,
   unit,
+  units = {},
   standing,
   lowest,
   highest,
@@ -46,7 +59,7 @@ export function numberField({
     standing: standing === undefined ? "" : String(Number(standing.toFixed(2))),
     read: (text) =>
       andThen(
-        text === AS_SHOWN && standing !== undefined ? taken(standing) : readNumber(text, example),
+        text === AS_SHOWN && standing !== undefined ? taken(standing) : readIn(text, units, example),
         within,
       ),
   };

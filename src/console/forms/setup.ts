@@ -12,10 +12,31 @@ import type { Context, FormStroke } from "../stroke.ts";
 import { choiceField, numberField, textField } from "./fields.ts";
 import { quantityField } from "./quantity.ts";
 
+const WEIGHTS = { kg: 1, g: 0.001, lb: 0.45359237 };
+const HEIGHTS = { cm: 1, m: 100, in: 2.54 };
+
 const PATIENT_NUMBERS = [
   { id: "age", of: "ageYears", label: "age", unit: "years", lowest: 0, highest: 130, example: "64" },
-  { id: "weight", of: "weight", label: "weight", unit: "kg", lowest: 0.2, highest: 400, example: "78" },
-  { id: "height", of: "height", label: "height", unit: "cm", lowest: 0.3, highest: 260, example: "172" },
+  {
+    id: "weight",
+    of: "weight",
+    label: "weight",
+    unit: "kg",
+    lowest: 0.2,
+    highest: 400,
+    example: "78",
+    units: WEIGHTS,
+  },
+  {
+    id: "height",
+    of: "height",
+    label: "height",
+    unit: "cm",
+    lowest: 0.3,
+    highest: 260,
+    example: "172",
+    units: HEIGHTS,
+  },
 ] as const;
 
 const PATIENT_WORDS = [
@@ -84,8 +105,6 @@ function patientFrom(values: Values): Patient {
   if (values.sex !== undefined) told.sex = values.sex;
   if (values.Hct !== undefined) told.haematocrit = values.Hct;
   if (values.Hb !== undefined) told.haemoglobin = values.Hb;
-  // A height below three can only have been meant in metres.
-  if (typeof told.height === "number" && told.height < 3) told.height = told.height * 100;
   return told;
 }
 

@@ -1,6 +1,8 @@
 /** The stroke table: the single source for handling, hint bar, help, `pumpside keys` and the README. */
 import { PHASES } from "../../figures/phase.ts";
 import type { Protocol } from "../../protocol/protocol.ts";
+import { circuit } from "../forms/circuit.ts";
+import { gas, readings } from "../forms/measured.ts";
 import type { EntryStroke, Stroke, ViewStroke } from "../stroke.ts";
 import { act, heparin, protamine } from "./coagulation.ts";
 import { dose } from "./dose.ts";
@@ -76,10 +78,13 @@ export const STROKES: readonly Stroke[] = [
   returned,
   level,
   drug,
+  readings,
+  gas,
   mark,
   reminder,
   incident,
   note,
+  circuit,
   ...VIEWS,
 ];
 
