@@ -1,4 +1,7 @@
 /** How long a quantity lay below a threshold, and by how much: by step-hold, with nothing bridged. */
+import { fixed, plain } from "../format/number.ts";
+import { unitText } from "../format/unit.ts";
+import { type Figure, known, missing } from "./figure.ts";
 import type { Stretch } from "./perfused.ts";
 
 /** A value that held from one moment to another, in milliseconds since the epoch. */
@@ -62,3 +65,26 @@ export function belowThreshold(
     notAssessed: Math.max(0, all - assessed),
   };
 }
+
+/** The same as figures: minutes, area in `areaUnit`, and the lowest value; with how much of the time was assessed. */
+export function belowFigures(
+  { minutes, area, lowest, assessed, notAssessed }: Below,
+  threshold: number,
+  unit: string,
+  areaUnit: string,
+): { readonly minutes: Figure; readonly area: Figure; readonly lowest: Figure } {
+  const share = `${fixed(assessed)} of ${fixed(assessed + notAssessed)} min on bypass assessed`;
+  if (lowest === null) {
+    const why = assessed + notAssessed > 0 ? `not assessed: ${share}` : "no time on bypass";
+    return { minutes: missing("min", why), area: missing(areaUnit, why), lowest: missing(unit, why) };
+  }
+  const limit = `below ${plain(threshold)} ${unitText(unit)}`;
+  return {
+    minutes: known(minutes, "min", `${limit}; ${share}`, STEP_HOLD),
+    area: known(area, areaUnit, `(${plain(threshold)} − value) × min while ${limit}; ${share}`, AREA),
+    lowest: known(lowest, unit, share, STEP_HOLD),
+  };
+}
+
+const STEP_HOLD = "a reading holds until the next, at the most as long as the protocol relies on it";
+const AREA = `Mukaida H et al. J Thorac Cardiovasc Surg 2019; ${STEP_HOLD}`;
