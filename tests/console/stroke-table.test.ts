@@ -1,0 +1,75 @@
+/** The stroke table: the single source for handling, hint bar, help and documentation. */
+import { expect, test } from "vitest";
+import { logged } from "../../src/console/read-stroke.ts";
+import { entryStroke, findStrokes, STROKES, strokeFor, strokesOf } from "../../src/console/strokes/table.ts";
+import { PHASES } from "../../src/figures/phase.ts";
+import { adultProtocol } from "../../src/protocol/adult.ts";
+import { paediatricProtocol } from "../../src/protocol/paediatric.ts";
+import { at, openedCase, runAt, typed } from "../helpers/typed-case.ts";
+
+const entryStrokes = STROKES.filter((stroke) => stroke.opens === "line");
+
+test("no two strokes share a key or a name of their own", () => {
+  for (const field of ["key", "id", "name"] as const) {
+    const all = STROKES.map((stroke) => stroke[field]);
+    expect(all).toEqual([...new Set(all)]);
+  }
+});
+
+test("every stroke that writes an entry has an example that works in an empty case", () => {
+  for (const protocol of [adultProtocol, paediatricProtocol])
+    for (const { example } of entryStrokes)
+      expect(logged(openedCase(protocol), example, at("10:00")), example).toMatchObject({ ok: true });
+});
+
+test("every stroke that writes an entry asks something in every phase, on one line", () => {
+  const cases = [
+    typed([]),
+    typed(["08:40 h 28000", "09:00 b"]),
+    typed(["09:00 b", "09:10 x", "09:11 d", "09:12 d 300+"]),
+    typed(["09:00 b", "10:00 b", "10:01 l 800"]),
+  ];
+  for (const file of cases) {
+    const context = { run: runAt(file, "12:00"), at: at("12:00") };
+    for (const stroke of entryStrokes) expect(stroke.asks(context), stroke.id).toMatch(/^[^\n]{2,100}$/);
+  }
+});
+
+test("the lists of choices hold every letter of the protocol once", () => {
+  const context = { run: runAt(openedCase(), "09:00"), at: at("09:00") };
+  const letters = (id: string) =>
+    entryStroke(id)
+      .choices?.(context, "")
+      .map(([letter]) => letter.charAt(0));
+  expect(letters("moment")).toEqual(adultProtocol.marks.map(({ letter }) => letter));
+  expect(letters("volume-in")).toEqual(adultProtocol.fluidsIn.map(({ letter }) => letter));
+  expect(letters("volume-out")).toEqual(adultProtocol.fluidsOut.map(({ letter }) => letter));
+  expect(letters("dose")).toEqual(["a", "l", "r", "s", "g"]);
+});
+
+test("every phase has strokes that it makes likely", () => {
+  for (const phase of PHASES)
+    expect(STROKES.filter(({ likely }) => likely.includes(phase)).length, phase).toBeGreaterThan(3);
+});
+
+test("a protocol gives a stroke another key", () => {
+  const protocol = { ...adultProtocol, keys: { dose: "K" } };
+  expect(strokeFor("K", protocol)?.id).toBe("dose");
+  expect(strokeFor("d", protocol)).toBeUndefined();
+  expect(strokesOf(protocol).length).toBe(STROKES.length);
+  expect(logged(openedCase(protocol), "K 300", at("10:00"))).toMatchObject({ ok: true });
+});
+
+test("a search looks in names first, then in what the line takes", () => {
+  const found = (query: string) => findStrokes(query, adultProtocol).map(({ id }) => id);
+  expect(found("clamp")[0]).toBe("clamp");
+  expect(found("URINE ")[0]).toBe("urine");
+  expect(found("coronary sinus")).toEqual(["dose"]);
+  expect(found("")).toEqual(STROKES.map(({ id }) => id));
+  expect(found("xylophone")).toEqual([]);
+});
+
+test("a name that is no entry stroke's is a fault of ours", () => {
+  expect(entryStroke("dose").key).toBe("d");
+  expect(() => entryStroke("help")).toThrow('the stroke table has no entry stroke "help"');
+});
