@@ -1,5 +1,6 @@
 /** Keys on an open line: an entry, a putting right, a search for a stroke. */
 import type { Instant } from "../format/instant.ts";
+import { lookUp } from "../format/look-up.ts";
 import type { Outcome } from "../format/outcome.ts";
 import { standing } from "../record/standing.ts";
 import type { Key } from "./key.ts";
@@ -12,6 +13,9 @@ import { edited } from "./typing.ts";
 import { withEntry } from "./write.ts";
 
 const MOST_ASIDE = 9;
+/** Rows by which keys turn over what an open line shows. */
+const TURNS: Readonly<Record<string, number>> = { up: -1, down: 1, pageup: -8, pagedown: 8 };
+const MOST_SHOWN = 200;
 
 const still = (model: Model): Step => ({ model, effects: [] });
 const plain = (model: Model): Model => ({ ...model, mode: { name: "plain" } });
@@ -33,6 +37,9 @@ export const putRightMeans = (model: Model, mode: PutRightMode): Outcome<Meant> 
 export function inLine(model: Model, mode: LineMode, key: Key, now: Instant): Step {
   if (key.name === "enter")
     return enter(model, mode, lineMeans(model, mode), `${mode.stroke}${mode.text}`, now);
+  const step = lookUp(TURNS, key.name);
+  if (step !== undefined)
+    return still({ ...model, scroll: Math.max(0, Math.min(MOST_SHOWN, model.scroll + step)) });
   return still(otherKey(model, mode, key));
 }
 

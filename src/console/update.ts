@@ -106,7 +106,11 @@ function strokeOrNotice(model: Model, char: string, now: Instant): Step {
 function openStroke(model: Model, stroke: Stroke, now: Instant): Model {
   switch (stroke.opens) {
     case "line":
-      return { ...model, mode: { name: "line", stroke: stroke.key, started: now, fault: null, ...typing() } };
+      return {
+        ...model,
+        scroll: 0,
+        mode: { name: "line", stroke: stroke.key, started: now, fault: null, ...typing() },
+      };
     case "form":
       return openedForm(model, stroke, now);
     case "put-right":

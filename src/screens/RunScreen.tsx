@@ -18,6 +18,7 @@ import { Log } from "./Log.tsx";
 import { BalancesPanel, SpansPanel } from "./Panels.tsx";
 import { PlanLine } from "./PlanLine.tsx";
 import { Rule } from "./Rule.tsx";
+import { ShownPanel } from "./ShownPanel.tsx";
 import { SmallScreen } from "./SmallScreen.tsx";
 import { drawnRows, roomFor, type Size } from "./size.ts";
 import { Timers } from "./Timers.tsx";
@@ -77,6 +78,11 @@ function choicesFor(model: Model, run: Run, now: Instant) {
   return openStroke(mode, file.protocol)?.choices?.({ run, at: now }, mode.text) ?? [];
 }
 
+/** What the open line has to be read before it is confirmed. */
+function shownBy({ mode, file }: Model, run: Run, now: Instant): readonly string[] {
+  return mode.name === "line" ? (openStroke(mode, file.protocol)?.shows?.({ run, at: now }) ?? []) : [];
+}
+
 const openStroke = ({ stroke }: LineMode, protocol: Model["file"]["protocol"]): EntryStroke | undefined => {
   const found = strokeFor(stroke, protocol);
   return found?.opens === "line" ? found : undefined;
@@ -100,6 +106,8 @@ function Panel({
     const { fields } = openForm(model, mode);
     return <FormPanel fields={fields} mode={mode} columns={columns} rows={rows} wide={FIELD_WIDTH} />;
   }
+  const lines = shownBy(model, run, now);
+  if (lines.length > 0) return <ShownPanel lines={lines} columns={columns} rows={rows} scroll={scroll} />;
   if (mode.name === "checklist")
     return <ChecklistPanel course={run.course} mode={mode} columns={columns} rows={rows} />;
   if (panel === "balances" && mode.name !== "put-right")

@@ -1,6 +1,7 @@
 /** f t w: flow ordered, temperature ordered, and reminders. */
 
-import { toIso } from "../../format/instant.ts";
+import type { Run } from "../../figures/run.ts";
+import { type Instant, toIso } from "../../format/instant.ts";
 import { lookUp } from "../../format/look-up.ts";
 import { fixed, plain } from "../../format/number.ts";
 import { andThen, type Outcome, refused, taken } from "../../format/outcome.ts";
@@ -70,23 +71,41 @@ export function readMinutes(word: string | undefined): Outcome<number> {
     : taken(minutes);
 }
 
+const NONE_OPEN = "No reminder is open: type minutes, then what for.";
+
+function ended({ course: { reminders } }: Run): Outcome<Draft> {
+  return reminders[0] ? taken({ kind: "reminder-done", target: reminders[0].entry.id }) : refused(NONE_OPEN);
+}
+
+/** The reminder that is due first, put off to so many minutes from now. */
+function putOff(typed: string, { course: { reminders } }: Run, at: Instant): Outcome<Draft> {
+  const [first] = reminders;
+  if (!first) return refused(NONE_OPEN);
+  return andThen(
+    readMinutes(typed.slice(1)),
+    (minutes): Outcome<Draft> =>
+      taken({
+        kind: "amend",
+        target: first.entry.id,
+        changes: { dueAt: toIso({ ...at, ms: at.ms + minutes * MINUTE }) },
+      }),
+  );
+}
+
 export const reminder: EntryStroke = {
   key: "w",
   id: "remind",
   short: "remind",
   name: "remind me",
   opens: "line",
-  takes: "minutes, then what for; with nothing after it: the next arrest dose · ok ends the oldest reminder",
+  takes:
+    "minutes, then what for; with nothing after it: the next arrest dose · ok ends the reminder that is due first, +5 puts it off by five minutes",
   likely: ["arrested"],
   example: "w 15 blood gas",
   asks: () => "minutes, then what for (nothing: the next arrest dose)",
   read: ({ words: [first, ...rest] }, { run, at }) => {
-    if (first?.toLowerCase() === "ok" && rest.length === 0) {
-      const oldest = run.course.reminders[0];
-      return oldest
-        ? taken({ kind: "reminder-done", target: oldest.entry.id })
-        : refused("No reminder is open: type minutes, then what for.");
-    }
+    if (first?.toLowerCase() === "ok" && rest.length === 0) return ended(run);
+    if (first?.startsWith("+") && rest.length === 0) return putOff(first, run, at);
     const text = rest.join(" ");
     return andThen(
       readMinutes(first),
