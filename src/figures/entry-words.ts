@@ -158,7 +158,7 @@ export function spanName(what: string, protocol: Protocol): string {
   return protocol.marks.find(({ id }) => id === what)?.name ?? what;
 }
 
-const wayName = (what: string, way: string, protocol: Protocol): string =>
+export const wayName = (what: string, way: string, protocol: Protocol): string =>
   protocol.marks.find(({ id }) => id === what)?.ways?.find(({ id }) => id === way)?.name ?? way;
 
 const solutionName = (id: string | undefined, protocol: Protocol): string | undefined =>
@@ -166,7 +166,11 @@ const solutionName = (id: string | undefined, protocol: Protocol): string | unde
     ? undefined
     : (protocol.solutions.find((one) => one.id === id)?.name ?? id);
 
-function fluidName(direction: "in" | "out" | "returned", id: string, protocol: Protocol): string | undefined {
+export function fluidName(
+  direction: "in" | "out" | "returned",
+  id: string,
+  protocol: Protocol,
+): string | undefined {
   if (direction === "returned") return undefined;
   const list = direction === "in" ? protocol.fluidsIn : protocol.fluidsOut;
   return list.find((fluid) => fluid.id === id)?.name ?? id;
