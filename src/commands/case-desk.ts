@@ -5,6 +5,7 @@ import type { Model } from "../console/model.ts";
 import type { CaseLine } from "../console/start.ts";
 import type { Outcome } from "../format/outcome.ts";
 import type { Protocol } from "../protocol/protocol.ts";
+import { SHIPPED } from "../protocol/shipped.ts";
 import type { CaseFile } from "../record/case.ts";
 import { listCases } from "../store/case-list.ts";
 import { type Clock, openClock, realSources, recordedSteps, startsBefore } from "../store/clock.ts";
@@ -21,10 +22,13 @@ type OnDesk = {
   readonly beside: BesideKeeper;
 };
 
+/** What the start screen asks of a new case; the protocol by its name. */
+type Asked = { readonly operator: string; readonly label: string; readonly protocol: string };
+
 export type CaseDesk = ReturnType<typeof openDesk>;
 
-/** A desk over the folder of cases; new cases carry `protocol`. */
-export function openDesk(folder: string, protocol: Protocol) {
+/** A desk over the folder of cases; a new case carries one of the protocols, the first unless another is chosen. */
+export function openDesk(folder: string, protocols: readonly Protocol[] = SHIPPED) {
   let tell: (message: AppMessage) => void = () => {};
   let onDesk: OnDesk | null = null;
 
@@ -52,6 +56,7 @@ export function openDesk(folder: string, protocol: Protocol) {
 
   return {
     folder,
+    protocols: protocols.map(({ name }) => name),
     /** News of saving goes to `listener` from now on. */
     listen(listener: (message: AppMessage) => void): void {
       tell = listener;
@@ -80,9 +85,10 @@ export function openDesk(folder: string, protocol: Protocol) {
       const opened = await openCase(path);
       return opened.ok ? { name: "reviewed", files: [opened.value.file] } : couldNot(opened);
     },
-    async create(operator: string, label: string): Promise<AppMessage> {
+    async create({ operator, label, protocol }: Asked): Promise<AppMessage> {
       const now = openClock().now();
-      const made = await createCase({ folder, label: label || undefined, protocol, operator, now });
+      const carried = protocols.find(({ name }) => name === protocol) ?? (protocols[0] as Protocol);
+      const made = await createCase({ folder, label: label || undefined, protocol: carried, operator, now });
       return made.ok ? await hold(made.value.path) : couldNot(made);
     },
     samples: (): CaseFile[] =>

@@ -29,6 +29,7 @@ export async function runCommandLine(words: readonly string[], version: string):
     .description("The record of a bypass run, by keyboard alone. Without a verb: the list of cases.")
     .version(version)
     .option(...DIR)
+    .option("--protocol <file>", "a unit's protocol for new cases")
     .addHelpText("after", `\n${CAUTIONS.join("\n")}`)
     .exitOverride()
     .configureOutput({ writeErr: () => {} })

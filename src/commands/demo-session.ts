@@ -23,7 +23,7 @@ export async function openDemo(script: Script, path: string, speed: number): Pro
   const file = openedCase(script);
   let looked = performance.now();
   let reached = script.start.ms;
-  let app: App = runApp({ file, clockEarlyBy: null, halfTyped: [] }, false);
+  let app: App = runApp({ file, clockEarlyBy: null, halfTyped: [] }, null);
   let steps: readonly Step[] = script.steps;
   let toPress: readonly Pressed[] = [];
   const listeners = new Set<() => void>();

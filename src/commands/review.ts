@@ -2,7 +2,6 @@
 import { reviewApp } from "../console/app.ts";
 import { entryWords } from "../figures/entry-words.ts";
 import { clockTimeOf } from "../format/instant.ts";
-import { adultProtocol } from "../protocol/adult.ts";
 import { figuresText } from "../reports/figures.ts";
 import { openDesk } from "./case-desk.ts";
 import { caseNamed, complain, DONE, folderOf, type Place, say, timeOf, WRONG_CALL } from "./place.ts";
@@ -14,9 +13,7 @@ export async function reviewVerb(name: string, options: Place): Promise<number> 
   if (!found.ok) return found.code;
   const { file } = found.value;
   if (hasTerminal()) {
-    await show(
-      openSession(openDesk(folderOf(options), adultProtocol), { app: reviewApp([file], false), effects: [] }),
-    );
+    await show(openSession(openDesk(folderOf(options)), { app: reviewApp([file], null), effects: [] }));
     return DONE;
   }
   for (const entry of file.entries) {

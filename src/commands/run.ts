@@ -1,28 +1,35 @@
 /** `pumpside run`: the console, on a case or on the list of cases. */
 import { runApp } from "../console/app.ts";
-import { adultProtocol } from "../protocol/adult.ts";
+import { taken } from "../format/outcome.ts";
+import { SHIPPED } from "../protocol/shipped.ts";
 import { findCase } from "../store/case-list.ts";
 import { openFolder } from "../store/folder.ts";
 import { openDesk } from "./case-desk.ts";
 import { demoInConsole } from "./demo.ts";
+import { protocolIn } from "./new.ts";
 import { CASE_FAULT, complain, DONE, folderOf, type Place, WRONG_CALL } from "./place.ts";
 import { openSession } from "./session.ts";
 import { hasTerminal, show } from "./show.tsx";
 
+export type RunOptions = Place & { readonly protocol?: string };
+
 export const NO_TERMINAL =
   "the console needs a terminal: run it in one, or use new, log, figures, list, check, review, keys or demo, which work without.";
 
-export async function runVerb(name: string | undefined, options: Place): Promise<number> {
+export async function runVerb(name: string | undefined, options: RunOptions): Promise<number> {
   if (!hasTerminal()) return complain(NO_TERMINAL, WRONG_CALL);
   return name === undefined ? await cases(options) : await oneCase(name, options);
 }
 
 /** The start screen, and from there wherever the person goes; a demo leads back to it. */
-async function cases(options: Place): Promise<number> {
+async function cases(options: RunOptions): Promise<number> {
+  const own = options.protocol === undefined ? taken(null) : await protocolIn(options.protocol);
+  if (!own.ok) return complain(own.fault, WRONG_CALL);
+  const protocols = own.value ? [own.value, ...SHIPPED] : SHIPPED;
   const folder = await openFolder(folderOf(options));
   if (!folder.ok) return complain(folder.fault, CASE_FAULT);
   for (;;) {
-    const session = openSession(openDesk(folder.value, adultProtocol));
+    const session = openSession(openDesk(folder.value, protocols));
     await show(session);
     if ((await session.ended) === "left") return DONE;
     await demoInConsole();
@@ -33,10 +40,10 @@ async function oneCase(name: string, options: Place): Promise<number> {
   const folder = folderOf(options);
   const path = await findCase(folder, name);
   if (!path.ok) return complain(`"${name}": ${path.fault}`, WRONG_CALL);
-  const desk = openDesk(folder, adultProtocol);
+  const desk = openDesk(folder);
   const held = await desk.hold(path.value);
   if (held.name === "could-not") return complain(`"${name}": ${held.fault}`, CASE_FAULT);
   if (held.name !== "opened") return CASE_FAULT;
-  await show(openSession(desk, { app: runApp(held, false), effects: [] }));
+  await show(openSession(desk, { app: runApp(held, null), effects: [] }));
   return DONE;
 }

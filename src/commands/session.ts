@@ -22,7 +22,7 @@ const wait = (work: Promise<void>): void => void work;
 /** Starts a session with an app and its first effects. `desk` holds the case that is being written. */
 export function openSession(
   desk: CaseDesk,
-  first: { app: App; effects: readonly AppEffect[] } = startApp(),
+  first: { app: App; effects: readonly AppEffect[] } = startApp(desk.protocols),
 ): RunningSession {
   let { app } = first;
   let clock: Clock = desk.clock() ?? openClock();
@@ -58,7 +58,7 @@ export function openSession(
         wait(desk.list().then((cases) => dispatch({ name: "cases", cases })));
         break;
       case "create":
-        wait(desk.create(effect.operator, effect.label).then(opened));
+        wait(desk.create(effect).then(opened));
         break;
       case "open":
         wait(

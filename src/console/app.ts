@@ -12,9 +12,11 @@ export type App = (
   | { readonly screen: "run"; readonly model: Model }
   | { readonly screen: "review"; readonly review: Review }
 ) & {
-  /** Whether leaving a case leads back to the list, or out of the program. */
-  readonly home: boolean;
+  /** Where leaving a case leads: back to the list, which needs the names of the protocols, or out of the program. */
+  readonly home: Home;
 };
+
+export type Home = { readonly protocols: readonly string[] } | null;
 
 export type AppMessage =
   | Message
@@ -38,12 +40,12 @@ export type AppStep = { readonly app: App; readonly effects: readonly AppEffect[
 
 const still = (app: App): AppStep => ({ app, effects: [] });
 
-export const startApp = (): AppStep => ({
-  app: { screen: "start", start: openStart(), home: true },
+export const startApp = (protocols: readonly string[]): AppStep => ({
+  app: { screen: "start", start: openStart(protocols), home: { protocols } },
   effects: [{ do: "list" }],
 });
 
-export function runApp({ file, clockEarlyBy, halfTyped }: Opened, home: boolean): App {
+export function runApp({ file, clockEarlyBy, halfTyped }: Opened, home: Home): App {
   const model: Model = { ...openModel(file), aside: halfTyped, notice: halfTyped.length > 0 ? KEPT : null };
   if (clockEarlyBy === null) return { screen: "run", model, home };
   return { screen: "run", model: { ...model, mode: { name: "clock-early", byMs: clockEarlyBy } }, home };
@@ -51,7 +53,7 @@ export function runApp({ file, clockEarlyBy, halfTyped }: Opened, home: boolean)
 
 const KEPT = "What was half typed has been kept: Esc brings it back.";
 
-export const reviewApp = (files: readonly CaseFile[], home: boolean): App => ({
+export const reviewApp = (files: readonly CaseFile[], home: Home): App => ({
   screen: "review",
   review: openReview(files[0] as CaseFile, files),
   home,
@@ -100,4 +102,5 @@ function onScreen(app: App, message: Message, now: Instant): AppStep {
 const isNews = (message: Message): message is Exclude<Message, Key> =>
   message.name === "saved" || message.name === "not-saved" || message.name === "clock-stepped";
 
-const goneHome = (app: App): AppStep => (app.home ? startApp() : { app, effects: [{ do: "quit" }] });
+const goneHome = (app: App): AppStep =>
+  app.home ? startApp(app.home.protocols) : { app, effects: [{ do: "quit" }] };

@@ -20,21 +20,24 @@ export type Start = {
   /** `null` until the folder has been read. */
   readonly cases: readonly CaseLine[] | null;
   readonly chosen: number;
-  /** The line that asks for initials and a label, while it is open. */
-  readonly asking: Typing | null;
+  /** The line that asks for initials and a label, while it is open; Tab turns over the protocols. */
+  readonly asking: (Typing & { readonly protocol: string }) | null;
+  /** Names of the protocols a new case can carry, the usual one first. */
+  readonly protocols: readonly string[];
   readonly notice: string | null;
 };
 
 export type StartEffect =
   | { readonly do: "open"; readonly path: string; readonly to: "run" | "review" }
-  | { readonly do: "create"; readonly operator: string; readonly label: string }
+  | { readonly do: "create"; readonly operator: string; readonly label: string; readonly protocol: string }
   | { readonly do: "demo" }
   | { readonly do: "samples" }
   | { readonly do: "quit" };
 
 export type StartStep = { readonly start: Start; readonly effects: readonly StartEffect[] };
 
-export const openStart = (notice: string | null = null): Start => ({
+export const openStart = (protocols: readonly string[], notice: string | null = null): Start => ({
+  protocols,
   cases: null,
   chosen: 0,
   asking: null,
@@ -71,7 +74,7 @@ function inList(start: Start, key: Key): StartStep {
   if (key.name !== "char") return still(start);
   switch (key.char) {
     case "n":
-      return still({ ...start, asking: typing(), notice: null });
+      return still({ ...start, asking: { ...typing(), protocol: start.protocols[0] ?? "" }, notice: null });
     case "v":
       return chosen ? opening(start, chosen, "review") : still(start);
     case "s":
@@ -94,18 +97,26 @@ function opening(start: Start, chosen: CaseLine, to: "run" | "review"): StartSte
   return { start: { ...start, notice: "Opening …" }, effects: [{ do: "open", path: chosen.path, to }] };
 }
 
+type Asking = NonNullable<Start["asking"]>;
+
+const nextProtocol = ({ protocols }: Start, { protocol }: Asking): string =>
+  protocols[(protocols.indexOf(protocol) + 1) % protocols.length] ?? protocol;
+
 /** Initials first, then a label: `KM valve 2`. */
-function inAsking(start: Start, asking: Typing, key: Key): StartStep {
+function inAsking(start: Start, asking: Asking, key: Key): StartStep {
   if (key.name === "escape" || key.name === "interrupt" || (key.name === "backspace" && asking.text === "")) {
     return still({ ...start, asking: null });
   }
-  if (key.name === "paste") return still({ ...start, asking: inserted(asking, harmless(key.text)) });
+  if (key.name === "paste")
+    return still({ ...start, asking: { ...asking, ...inserted(asking, harmless(key.text)) } });
+  if (key.name === "tab")
+    return still({ ...start, asking: { ...asking, protocol: nextProtocol(start, asking) } });
   if (key.name === "enter") return made(start, asking);
   const after = edited(asking, key);
-  return still(after ? { ...start, asking: after, notice: null } : start);
+  return still(after ? { ...start, asking: { ...asking, ...after }, notice: null } : start);
 }
 
-function made(start: Start, { text }: Typing): StartStep {
+function made(start: Start, { text, protocol }: Asking): StartStep {
   const [operator = "", ...label] = harmless(text).split(" ");
   if (operator === "" || operator.length > 8) {
     return still({
@@ -115,6 +126,8 @@ function made(start: Start, { text }: Typing): StartStep {
   }
   return {
     start: { ...start, asking: null },
-    effects: [{ do: "create", operator: operator.toUpperCase(), label: label.join(" ").slice(0, 60) }],
+    effects: [
+      { do: "create", operator: operator.toUpperCase(), label: label.join(" ").slice(0, 60), protocol },
+    ],
   };
 }

@@ -112,9 +112,9 @@ function Asking({ start: { asking }, columns }: { start: Start; columns: number 
   return (
     <Text wrap="truncate">
       <Text bold color="cyan">
-        {"▸ your initials, then a label (no names): "}
+        {`▸ ${cutTo(harmless(asking.protocol), 16)}: your initials, a label (no names): `}
       </Text>
-      {endOf(harmless(asking.text), columns - 46)}
+      {endOf(harmless(asking.text), columns - 60)}
       <Text inverse> </Text>
     </Text>
   );
@@ -122,6 +122,7 @@ function Asking({ start: { asking }, columns }: { start: Start; columns: number 
 
 const ASKING_KEYS = [
   ["Enter", "makes the case"],
+  ["Tab", "another protocol"],
   ["Esc", "back"],
 ] as const;
 

@@ -3,6 +3,7 @@ import { PHASES } from "../../figures/phase.ts";
 import type { Protocol } from "../../protocol/protocol.ts";
 import { circuit } from "../forms/circuit.ts";
 import { gas, readings } from "../forms/measured.ts";
+import { setup } from "../forms/setup.ts";
 import type { EntryStroke, Stroke, ViewStroke } from "../stroke.ts";
 import { act, heparin, protamine } from "./coagulation.ts";
 import { dose } from "./dose.ts";
@@ -84,6 +85,7 @@ export const STROKES: readonly Stroke[] = [
   reminder,
   incident,
   note,
+  setup,
   circuit,
   ...VIEWS,
 ];
