@@ -35,6 +35,25 @@ export const recent = (latest: Latest | null, unit: string, name: string): Figur
     ? known(latest.value, unit, `${latest.name} (${minutesText(latest.age)} old)`)
     : missing(unit, whyNot(latest, name));
 
+export type Inputs = readonly Latest[];
+
+/** The values that the arterial content is made of now. */
+const contentInputs = ({ course, now }: Moment): readonly (Latest | null)[] => [
+  latestOf(haemoglobinSeries(course), now),
+  latestOf(arterialSaturationSeries(course), now),
+  latestGas({ course, now }, "oxygen", "arterial"),
+];
+
+const recorded = (all: readonly (Latest | null)[]): Inputs => all.filter((one) => one !== null);
+
+/** The values that delivery is made of now. */
+export const deliveryInputs = (moment: Moment): Inputs =>
+  recorded([latestReading(moment, "flow"), ...contentInputs(moment)]);
+
+/** The values that extraction is made of now: flow falls out of it. */
+export const extractionInputs = (moment: Moment): Inputs =>
+  recorded([...contentInputs(moment), latestOf(venousSaturationSeries(moment.course), moment.now)]);
+
 /** Body surface in m² by the protocol's formula. */
 export const surfaceOf = ({ protocol, patient }: Course): Figure =>
   bodySurface(protocol.body.surfaceFormula, patient.weight, patient.height);

@@ -39,21 +39,36 @@ export type Sample = EntryOf<"gas">["sample"];
 
 /** Every value of a reading, in the order of happening. */
 export const readingSeries = (course: Course, name: ReadingName): readonly Measured[] =>
-  ofKind(course.record.facts, "readings").flatMap((fact) => {
-    const value = fact.entry.values[name];
-    return value === undefined
-      ? []
-      : [{ at: fact.at, value, name: READINGS[name].name, fact, ...relied(course, fact, name, value) }];
-  });
+  once(course, name, () =>
+    ofKind(course.record.facts, "readings").flatMap((fact) => {
+      const value = fact.entry.values[name];
+      return value === undefined
+        ? []
+        : [{ at: fact.at, value, name: READINGS[name].name, fact, ...relied(course, fact, name, value) }];
+    }),
+  );
 
 /** Every value of a gas quantity, of arterial or venous samples or of both, in the order of happening. */
 export const gasSeries = (course: Course, name: GasName, sample?: Sample): readonly Measured[] =>
-  ofKind(course.record.facts, "gas").flatMap((fact) => {
-    const value = fact.entry.values[name];
-    if (value === undefined || (sample !== undefined && fact.entry.sample !== sample)) return [];
-    const words = sample === undefined ? GAS_VALUES[name].name : `${sample} ${GAS_VALUES[name].name}`;
-    return [{ at: fact.at, value, name: words, fact, ...reliedGas(course, fact) }];
-  });
+  once(course, `${sample ?? "any"} gas ${name}`, () =>
+    ofKind(course.record.facts, "gas").flatMap((fact) => {
+      const value = fact.entry.values[name];
+      if (value === undefined || (sample !== undefined && fact.entry.sample !== sample)) return [];
+      const words = sample === undefined ? GAS_VALUES[name].name : `${sample} ${GAS_VALUES[name].name}`;
+      return [{ at: fact.at, value, name: words, fact, ...reliedGas(course, fact) }];
+    }),
+  );
+
+const known = new WeakMap<Course, Map<string, readonly Measured[]>>();
+
+/** The screen asks for the same series many times a second, and they change only with the record. */
+function once(course: Course, key: string, read: () => readonly Measured[]): readonly Measured[] {
+  const ofCourse = known.get(course) ?? new Map<string, readonly Measured[]>();
+  known.set(course, ofCourse);
+  const series = ofCourse.get(key) ?? read();
+  ofCourse.set(key, series);
+  return series;
+}
 
 /** The last of a series with its age at `now`; `null` when there is none. */
 export function latestOf(series: readonly Measured[], now: number): Latest | null {

@@ -1,0 +1,134 @@
+/** Advisories about heparin, ACT and protamine. */
+import { minutesText } from "../../format/duration.ts";
+import { fixed, plain } from "../../format/number.ts";
+import { lastOf, ofKind } from "../../record/standing.ts";
+import { IN_PRIME } from "../coagulation.ts";
+import type { Run } from "../run.ts";
+import { intervalsOf, openInterval } from "../spans.ts";
+import { type Advisory, bypassOn, isAbove, lastNumber } from "./advisory.ts";
+
+const SUCKERS_OFF = "Barlow C, Bedside notebook, cardiopulmonary bypass";
+
+const drugs = ({ course }: Run, name: "heparin" | "protamine") =>
+  ofKind(course.record.facts, "drug").filter(({ entry }) => entry.name === name);
+
+const noHeparin: Advisory = {
+  id: "no-heparin",
+  reads: [],
+  says(run) {
+    const bypass = bypassOn(run);
+    const heparin = drugs(run, "heparin");
+    if (!bypass || heparin.some(({ entry }) => entry.route !== IN_PRIME)) return null;
+    const text =
+      heparin.length === 0
+        ? "On bypass, and no heparin is recorded."
+        : "On bypass, and the only heparin recorded is in the prime.";
+    return { text, priority: "high", since: bypass.from, after: lastNumber(bypass.on, heparin.at(-1)) };
+  },
+};
+
+const actUnder: Advisory = {
+  id: "act-under",
+  reads: ["coagulation.actForBypass"],
+  says(run) {
+    const bypass = bypassOn(run);
+    const fact = lastOf(run.course.record.facts, "act");
+    if (!bypass || !fact || !run.act || run.act.met) return null;
+    return {
+      text: `On bypass, and the last ACT of ${plain(run.act.seconds)} s is under ${plain(run.act.target)} s.`,
+      source: run.course.protocol.coagulation.actForBypass.source,
+      priority: "high",
+      since: Math.max(bypass.from, fact.at),
+      after: lastNumber(bypass.on, fact),
+    };
+  },
+};
+
+const actOld: Advisory = {
+  id: "act-old",
+  reads: ["coagulation.actRecheck"],
+  says(run) {
+    const bypass = bypassOn(run);
+    if (!bypass) return null;
+    const { value, source } = run.course.protocol.coagulation.actRecheck;
+    const fact = lastOf(run.course.record.facts, "act");
+    if (!fact || !run.act)
+      return {
+        text: "On bypass, and no ACT is recorded.",
+        source,
+        priority: "high",
+        since: bypass.from,
+        after: lastNumber(bypass.on),
+      };
+    if (run.now <= run.act.due) return null;
+    return {
+      text: `The last ACT is ${minutesText(run.act.age)} old; the protocol asks for one every ${plain(value)} min.`,
+      source,
+      priority: "medium",
+      since: Math.max(bypass.from, run.act.due),
+      after: lastNumber(bypass.on, fact),
+    };
+  },
+};
+
+const suckersOn: Advisory = {
+  id: "suckers-after-protamine",
+  reads: [],
+  says(run) {
+    const suckers = openInterval(intervalsOf(run.course.spans, "suckers"));
+    const heparin = drugs(run, "heparin").at(-1);
+    const protamine = drugs(run, "protamine").find(({ at }) => at >= (heparin?.at ?? 0));
+    if (!suckers || !protamine) return null;
+    return {
+      text: "The suckers are on, and protamine has been started.",
+      source: SUCKERS_OFF,
+      priority: "high",
+      since: Math.max(suckers.from, protamine.at),
+      after: lastNumber(suckers.on, protamine),
+    };
+  },
+};
+
+const protamineOnBypass: Advisory = {
+  id: "protamine-on-bypass",
+  reads: [],
+  says(run) {
+    const bypass = bypassOn(run);
+    const protamine = drugs(run, "protamine").findLast(({ at }) => bypass && at >= bypass.from);
+    if (!protamine) return null;
+    return {
+      text: "Protamine is recorded on bypass.",
+      priority: "high",
+      since: protamine.at,
+      after: lastNumber(protamine),
+    };
+  },
+};
+
+const protamineOver: Advisory = {
+  id: "protamine-over",
+  reads: ["coagulation.protamineCap"],
+  says(run) {
+    const { protamineGiven, protamineMost } = run.coagulation;
+    const last = drugs(run, "protamine").at(-1);
+    if (!last || protamineGiven.value === null || protamineMost.value === null) return null;
+    if (!isAbove(protamineGiven.value, protamineMost.value)) return null;
+    const { value, source } = run.course.protocol.coagulation.protamineCap;
+    return {
+      text: `Protamine of ${plain(protamineGiven.value)} mg in all is over ${fixed(protamineMost.value)} mg, ${plain(value)} mg for each 100 IU of heparin.`,
+      source,
+      priority: "medium",
+      since: last.at,
+      after: lastNumber(last),
+    };
+  },
+};
+
+export const coagulationAdvisories: readonly Advisory[] = [
+  noHeparin,
+  actUnder,
+  actOld,
+  suckersOn,
+  protamineOnBypass,
+  protamineOver,
+];
