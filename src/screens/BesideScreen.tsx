@@ -54,7 +54,7 @@ export function BesideScreen({ model, mode, run, now, columns, rows }: Props) {
       </Box>
       <EntryLine model={model} said={said} columns={columns} />
       <Text wrap="truncate" dimColor>
-        {` ${cutTo("Tab ↓ next · ↑ back · = the value shown · ; to the end, Enter there writes · Esc sets aside", columns - 2)}`}
+        {` ${cutTo("Enter ↓ next · ↑ back · = as shown · ; to the end, Enter writes there · Esc aside", columns - 2)}`}
       </Text>
     </Box>
   );

@@ -8,7 +8,7 @@ import { unitText } from "../../format/unit.ts";
 import type { Protocol } from "../../protocol/protocol.ts";
 import type { Quantity } from "../../record/quantities.ts";
 import type { Field } from "../form.ts";
-import { readNumber } from "./fields.ts";
+import { AS_SHOWN, readNumber } from "./fields.ts";
 
 /** The field; `last` is the value last recorded, in the canonical unit. */
 export function quantityField(
@@ -26,9 +26,11 @@ export function quantityField(
     unit: unitText(unit),
     standing: last === undefined ? "" : shown(last),
     read: (text) =>
-      andThen(readNumber(text, last === undefined ? "4.5" : shown(last)), (value) =>
-        taken(toCanonical(name, unit, value)),
-      ),
+      text === AS_SHOWN && last !== undefined
+        ? taken(last)
+        : andThen(readNumber(text, last === undefined ? "4.5" : shown(last)), (value) =>
+            taken(toCanonical(name, unit, value)),
+          ),
     warn: (value) =>
       implausible(
         name,
