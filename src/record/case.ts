@@ -15,7 +15,11 @@ export const caseHeader = z.looseObject({
   protocol: protocolSchema,
 });
 
-export const caseSchema = caseHeader.extend({ entries: z.array(entrySchema) });
+export const caseSchema = caseHeader.extend({
+  entries: z.array(entrySchema),
+  /** The hash of the last entry, as of the file's last save; the store writes it and nobody else. */
+  seal: z.string().optional(),
+});
 
 export type CaseFile = z.infer<typeof caseSchema>;
 

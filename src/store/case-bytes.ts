@@ -1,11 +1,11 @@
-/** A case as the bytes of its file: the head, then one entry a line, each carrying the hash of the one before. */
+/** A case as the bytes of its file: the head, one entry a line, each with the hash of the one before, and the seal. */
 import type { CaseFile } from "../record/case.ts";
 import type { Entry } from "../record/entry.ts";
 import { hashOfText, headHash, prevOf } from "./chain.ts";
 import { growingBytes } from "./growing-bytes.ts";
-import { soundEntry, soundHead, wasRead } from "./sound-case.ts";
+import { sealAsRead, soundEntry, soundHead, wasRead } from "./sound-case.ts";
 
-const TAIL = Buffer.from("\n  ]\n}\n");
+const tail = (seal: string): Uint8Array => Buffer.from(`\n  ],\n  "seal": ${JSON.stringify(seal)}\n}\n`);
 
 /**
  * Makes the bytes of one case as it grows. Entries are only ever added to, so each is checked and turned into text
@@ -29,7 +29,7 @@ export function caseBytes(): (file: CaseFile) => readonly Uint8Array[] {
     // A hash that is missing in a file is never made up later: it would hide that somebody took it away.
     const asItIs = wasRead(entry) || prevOf(entry) !== undefined;
     const text = JSON.stringify(asItIs ? sound : { ...sound, prev: hashOfLast() });
-    hashOfLast = () => hashOfText(text);
+    hashOfLast = sealOf(entry, text);
     body.add(`${written.length === 0 ? "" : ","}\n    ${text}`);
     written.push(entry);
   };
@@ -40,7 +40,16 @@ export function caseBytes(): (file: CaseFile) => readonly Uint8Array[] {
     if (text !== head.text || written.some(differs)) startOver(text, file);
     for (const entry of file.entries.slice(written.length))
       add(entry, soundEntry(file.entries, written.length));
-    return [head.bytes, body.bytes(), TAIL];
+    return [head.bytes, body.bytes(), tail(hashOfLast())];
+  };
+}
+
+/** The hash of an entry, made once; of the last one of a file that was read, what the file itself said it was. */
+function sealOf(entry: Entry, text: string): () => string {
+  let seal = sealAsRead(entry);
+  return () => {
+    seal ??= hashOfText(text);
+    return seal;
   };
 }
 
@@ -67,5 +76,6 @@ function sameHead(one: CaseFile, other: CaseFile): boolean {
   const [a, b] = [one as Record<string, unknown>, other as Record<string, unknown>];
   const keys = new Set([...Object.keys(a), ...Object.keys(b)]);
   keys.delete("entries");
+  keys.delete("seal");
   return [...keys].every((key) => a[key] === b[key]);
 }

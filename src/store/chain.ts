@@ -1,4 +1,4 @@
-/** The chain: in the file every entry carries the hash of the one before it, the first the hash of the head. */
+/** The chain: every entry carries the hash of the one before it, the first that of the head, the seal that of the last. */
 import { createHash } from "node:crypto";
 import canonicalize from "canonicalize";
 import type { CaseFile } from "../record/case.ts";
@@ -17,26 +17,6 @@ export const hashOfText = (json: string): string =>
 /** The hash of what the case was opened with; the first entry carries it. */
 export const headHash = ({ format, version, id, label, protocol }: CaseFile): string =>
   hashOf({ format, version, id, label, protocol });
-
-/**
- * The first place where a case as read from its file does not hang together, in words; `null` when it does.
- * What is typed in this session and was not yet read back carries no hash, and is a fault here.
- */
-export function chainFault(file: CaseFile): string | null {
-  let expected = headHash(file);
-  for (const entry of file.entries) {
-    if (prevOf(entry) !== expected) return faultAt(entry);
-    expected = hashOf(entry);
-  }
-  return null;
-}
-
-function faultAt(entry: Entry): string {
-  if (prevOf(entry) === undefined)
-    return `entry ${entry.seq} was added by hand: it does not carry the hash of what comes before it.`;
-  const before = entry.seq === 1 ? "the head of the case (id, label, protocol)" : `entry ${entry.seq - 1}`;
-  return `entry ${entry.seq} does not follow from ${before}: one of the two was changed, removed or added by hand.`;
-}
 
 // RFC 8785 has no form for half a character (a lone surrogate); the file keeps it, the hash takes U+FFFD for it.
 function canonical(json: string): string {

@@ -51,7 +51,7 @@ function textOf(bytes: Uint8Array): string {
 
 function caseIn(text: string): Outcome<CaseFile> {
   const read = readWithin(text);
-  if (read.ok) markAsRead(read.value.entries);
+  if (read.ok) markAsRead(read.value);
   return read;
 }
 

@@ -6,16 +6,25 @@ import { faultOf } from "../record/reading-a-file.ts";
 import { refusal } from "./fault-words.ts";
 
 const read = new WeakSet<Entry>();
+const seals = new WeakMap<Entry, string>();
+
+/** Stands in the place of a seal that was taken away: no entry has this hash. */
+const NO_SEAL = "";
 
 /** Entries that were read from a file have passed every check, and stay as they are from then on. */
-export function markAsRead(entries: readonly Entry[]): void {
+export function markAsRead({ entries, seal = NO_SEAL }: CaseFile): void {
   for (const entry of entries) read.add(entry);
+  const last = entries.at(-1);
+  if (last !== undefined) seals.set(last, seal);
 }
 
 export const wasRead = (entry: Entry): boolean => read.has(entry);
 
+/** What the file said of an entry that was its last: another hash than the entry's own where somebody changed it. */
+export const sealAsRead = (entry: Entry): string | undefined => seals.get(entry);
+
 /** The head of a case with its fields in the schema's order. Throws a refusal when it is not valid. */
-export function soundHead({ entries: _, ...head }: CaseFile) {
+export function soundHead({ entries: _, seal: __, ...head }: CaseFile) {
   const parsed = caseHeader.safeParse(head);
   if (!parsed.success) throw refusal(`the head of the case is not valid: ${faultOf(parsed.error)}`);
   return parsed.data;

@@ -4,7 +4,7 @@ import { spawnSync } from "node:child_process";
 import { chmod, chown, mkdir, readdir, rename, rm, stat, writeFile } from "node:fs/promises";
 import { join } from "node:path";
 import { beforeEach, describe, expect, onTestFinished, test } from "vitest";
-import { chainFault } from "../../src/store/chain.ts";
+import { chainFault } from "../../src/store/chain-fault.ts";
 import { openFolder } from "../../src/store/folder.ts";
 import { type Keeper, keepCase } from "../../src/store/keeper.ts";
 import { lockCase } from "../../src/store/lock.ts";

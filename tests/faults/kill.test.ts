@@ -7,7 +7,7 @@ import { join } from "node:path";
 import { setTimeout as pause } from "node:timers/promises";
 import { fileURLToPath } from "node:url";
 import { afterAll, beforeAll, expect, test } from "vitest";
-import { chainFault } from "../../src/store/chain.ts";
+import { chainFault } from "../../src/store/chain-fault.ts";
 import { openFolder } from "../../src/store/folder.ts";
 import { createCase, openCase } from "../../src/store/open-case.ts";
 import { aCase, scratchFolder } from "../store/cases.ts";

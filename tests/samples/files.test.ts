@@ -5,7 +5,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { INVENTED } from "../../src/commands/invented/index.ts";
-import { chainFault } from "../../src/store/chain.ts";
+import { chainFault } from "../../src/store/chain-fault.ts";
 import { readCaseFile } from "../../src/store/read-case-file.ts";
 import { fileName, sampleFolder, writeSample } from "./samples.ts";
 

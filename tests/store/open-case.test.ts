@@ -6,7 +6,7 @@ import { beforeEach, describe, expect, onTestFinished, test } from "vitest";
 import { adultProtocol } from "../../src/protocol/adult.ts";
 import type { CaseFile } from "../../src/record/case.ts";
 import { lowCase } from "../../src/store/case-adapter.ts";
-import { chainFault } from "../../src/store/chain.ts";
+import { chainFault } from "../../src/store/chain-fault.ts";
 import { lockCase, lockOf } from "../../src/store/lock.ts";
 import { appendTo, createCase, holdCase, openCase } from "../../src/store/open-case.ts";
 import { aCase, scratchFolder } from "./cases.ts";
