@@ -30,7 +30,8 @@ export function bloodVolume(patient: Patient, { body }: Protocol): Figure {
   const banded = bloodVolumeByBand(patient, body.bloodVolumeBands);
   if (body.bloodVolumeRule === "bands") return banded;
   const nadler = bloodVolumeByNadler(patient);
-  if (nadler.value !== null || banded.value === null) return nadler;
+  if (nadler.value !== null) return nadler;
+  if (banded.value === null) return banded;
   return { ...banded, working: `${banded.working} (by weight alone: ${nadler.working})` };
 }
 
@@ -64,7 +65,7 @@ export function bloodVolumeByNadler(patient: Patient): Figure {
           working: `Nadler: 1000 × (${cube} × ${plain(metres)}³ + ${slope} × ${plain(weight)} + ${constant})`,
           source: NADLER_SOURCE,
         }
-      : { value: null, working: `Nadler gives ${fixed(ml / weight)} mL/kg, which cannot be` };
+      : { value: null, working: `Nadler gives ${fixed(ml / weight)} mL/kg: that cannot be` };
   });
 }
 

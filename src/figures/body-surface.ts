@@ -47,6 +47,9 @@ export function bodySurface(
     return missing("m2", weight === undefined ? "no weight recorded" : "no height recorded");
   const { name, coefficient, weight: a, height: b, source } = SURFACE_FORMULAS[formula];
   const area = coefficient * weight ** a * height ** b;
-  const working = `${name}: ${fixed(coefficient, 6)} × ${plain(weight)}^${a} × ${plain(height)}^${b}`;
-  return known(area, "m2", working, source);
+  const working =
+    formula === "mosteller"
+      ? `√(${plain(weight)} kg × ${plain(height)} cm / 3600)`
+      : `${fixed(coefficient, 6)} × (${plain(weight)} kg)^${a} × (${plain(height)} cm)^${b}`;
+  return known(area, "m2", `${name}: ${working}`, source);
 }

@@ -18,7 +18,7 @@ export function derived(
   inputs: readonly Figure[],
   make: (...values: number[]) => Made,
 ): Figure {
-  const lacking = inputs.filter(({ value }) => value === null).map(({ working }) => working);
+  const lacking = inputs.flatMap(({ value, working }) => (value === null ? working.split(", ") : []));
   if (lacking.length > 0) return missing(unit, [...new Set(lacking)].join(", "));
   const { value, working, source } = make(...inputs.map(({ value }) => value as number));
   if (value === null) return missing(unit, working);

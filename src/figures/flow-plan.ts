@@ -10,7 +10,7 @@ import { bandFor } from "./full-flow.ts";
 export const flowAtIndex = (index: Decision, surface: Figure): Figure =>
   derived("L/min", [surface], (area) => ({
     value: index.value * area,
-    working: `${plain(index.value)} L/min/m² × ${fixed(area, 2)} m²`,
+    working: `${plain(index.value)} L/min/m² × ${plain(area)} m²`,
     source: index.source,
   }));
 
@@ -31,5 +31,5 @@ export function flowAtTemperature(
 export const flowIndexOf = (flow: Figure, surface: Figure): Figure =>
   derived("L/min/m2", [flow, surface], (rate, area) => ({
     value: rate / area,
-    working: `${fixed(rate, 2)} L/min / ${fixed(area, 2)} m²`,
+    working: `${plain(rate)} L/min / ${plain(area)} m²`,
   }));

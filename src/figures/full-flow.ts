@@ -15,7 +15,7 @@ export function fullFlow(patient: Patient, plan: Plan, protocol: Protocol): Figu
   if (plan.fullFlow !== undefined) return known(plan.fullFlow, "L/min", "as planned");
   const { fullFlowBy, flowByWeight, flowIndex, surfaceFormula } = protocol.body;
   if (fullFlowBy === "weight" && flowByWeight && plan.flowIndex === undefined)
-    return byWeight(patient.weight, flowByWeight);
+    return flowAtWeight(patient.weight, flowByWeight);
   const area = bodySurface(surfaceFormula, patient.weight, patient.height);
   if (area.value === null) return missing("L/min", area.working);
   const index = plan.flowIndex ?? flowIndex.value;
@@ -27,7 +27,8 @@ export function fullFlow(patient: Patient, plan: Plan, protocol: Protocol): Figu
   );
 }
 
-function byWeight(weight: number | undefined, bands: readonly Band[]): Figure {
+/** Full flow in L/min by a table of mL/kg/min over weight in kg; a step includes its upper bound. */
+export function flowAtWeight(weight: number | undefined, bands: readonly Band[]): Figure {
   if (weight === undefined) return missing("L/min", "no weight recorded");
   const band = bandFor(bands, weight);
   if (!band) return missing("L/min", `no step of the weight table holds ${plain(weight)} kg`);

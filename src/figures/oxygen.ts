@@ -87,6 +87,6 @@ export const indexForDelivery = (target: number, content: Figure): Figure =>
 export const flowForDelivery = (target: number, surface: Figure, content: Figure): Figure =>
   derived("L/min", [surface, content], (area, held) => ({
     value: (target * area) / (held * 10),
-    working: `${plain(target)} mL/min/m² × ${fixed(area, 2)} m² / (${fixed(held, 2)} mL/dL × 10)`,
+    working: `${plain(target)} mL/min/m² × ${plain(area)} m² / (${fixed(held, 2)} mL/dL × 10)`,
     source: REARRANGED,
   }));

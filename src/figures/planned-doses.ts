@@ -1,5 +1,5 @@
 /** Doses before the run: heparin and protamine with the volume to draw up, and the arrest solution. */
-import { fixed, grouped, plain } from "../format/number.ts";
+import { grouped, plain } from "../format/number.ts";
 import type { PlannedDose, Solution } from "../protocol/arrest.ts";
 import { COMMON_PRACTICE, type Decision } from "../protocol/decision.ts";
 import { crystalloidPart, type Protocol } from "../protocol/protocol.ts";
@@ -53,7 +53,7 @@ export function protaminePlanned(heparin: Figure, { protamineRatio, protamineCap
 export const protamineVolume = (dose: Figure, { protamineStrength }: Coagulation): Figure =>
   derived("mL", [dose], (milligrams) => ({
     value: milligrams / protamineStrength.value,
-    working: `${fixed(milligrams)} mg / ${plain(protamineStrength.value)} mg/mL`,
+    working: `${plain(milligrams)} mg / ${plain(protamineStrength.value)} mg/mL`,
     source: protamineStrength.source,
   }));
 

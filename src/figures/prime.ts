@@ -17,24 +17,36 @@ export function primeTotal(plan: Plan, protocol: Protocol): Figure {
   return known(
     parts.reduce((sum, { ml }) => sum + ml, 0),
     "mL",
-    parts.map(({ fluid, ml }) => `${plain(ml)} ${nameOf(fluid, protocol)}`).join(" + "),
+    parts.map(({ fluid, ml }) => `${plain(ml)} mL ${nameOf(fluid, protocol)}`).join(" + "),
     plan.prime ? "as planned" : sourcesOf(protocol),
   );
 }
 
-/** The red cells in the prime in mL: each blood product × its haematocrit. */
+/** The red cells in the prime, in mL of cells: each blood product × its haematocrit. */
 export function primeCells(plan: Plan, protocol: Protocol): Figure {
-  const cells = primeParts(plan, protocol).flatMap(({ fluid, ml }) => {
-    const product = protocol.fluidsIn.find(({ id }) => id === fluid)?.haematocrit;
-    return product && product.value > 0 ? [{ ml, haematocrit: product.value }] : [];
-  });
+  const products = primeProducts(plan, protocol);
   return known(
-    cells.reduce((sum, { ml, haematocrit }) => sum + (ml * haematocrit) / 100, 0),
+    products.reduce((sum, { ml, haematocrit }) => sum + (ml * haematocrit) / 100, 0),
     "mL",
-    cells.map(({ ml, haematocrit }) => `${plain(ml)} mL × ${plain(haematocrit)} %`).join(" + ") ||
-      "no blood in the prime",
+    products.map(({ ml, haematocrit }) => `${plain(ml)} mL × ${plain(haematocrit)} %`).join(" + ") ||
+      NO_BLOOD,
   );
 }
+
+/** What may be replaced by blood, in mL: the prime in all without the blood that is in it already. */
+export const replaceablePrime = (prime: Figure, plan: Plan, protocol: Protocol): Figure =>
+  derived("mL", [prime], (ml) => {
+    const blood = primeProducts(plan, protocol).reduce((sum, product) => sum + product.ml, 0);
+    return { value: Math.max(0, ml - blood), working: `${plain(ml)} − ${plain(blood)} mL of blood` };
+  });
+
+const NO_BLOOD = "no blood in the prime";
+
+const primeProducts = (plan: Plan, protocol: Protocol) =>
+  primeParts(plan, protocol).flatMap(({ fluid, ml }) => {
+    const haematocrit = protocol.fluidsIn.find(({ id }) => id === fluid)?.haematocrit?.value ?? 0;
+    return haematocrit > 0 ? [{ ml, haematocrit }] : [];
+  });
 
 /** What a length of tubing holds, in mL = π/4 × bore² × length; bore in mm, length in m. */
 export const tubingVolume = (bore: number, metres: number | undefined): Figure =>

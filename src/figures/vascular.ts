@@ -20,6 +20,6 @@ export const systemicResistance = (mean: Figure, centralVenous: Figure, flow: Fi
 export const systemicResistanceIndex = (resistance: Figure, surface: Figure): Figure =>
   derived("dyn.s.m2/cm5", [resistance, surface], (svr, area) => ({
     value: svr * area,
-    working: `${fixed(svr)} dyn·s·cm⁻⁵ × ${fixed(area, 2)} m²`,
+    working: `${fixed(svr)} dyn·s·cm⁻⁵ × ${plain(area)} m²`,
     source: SOURCE,
   }));

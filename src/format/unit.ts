@@ -4,6 +4,11 @@ import { lookUp } from "./look-up.ts";
 const SHOWN: Record<string, string> = {
   "[IU]": "IU",
   "[IU]/kg": "IU/kg",
+  "[IU]/mL": "IU/mL",
+  "[IU]/mg": "IU/mg",
+  "mg/100[IU]": "mg/100 IU",
+  "kg/m2": "kg/m²",
+  "mL/dL/mm[Hg]": "mL/dL/mmHg",
   "mm[Hg]": "mmHg",
   Cel: "°C",
   "K/min": "°C/min",
@@ -13,7 +18,9 @@ const SHOWN: Record<string, string> = {
   "mL/min/m2": "mL/min/m²",
   "mL/m2": "mL/m²",
   "dyn.s/cm5": "dyn·s·cm⁻⁵",
+  "dyn.s.m2/cm5": "dyn·s·cm⁻⁵·m²",
   "[pH]": "",
+  "1": "",
   "[Ch]": "Fr",
 };
 
