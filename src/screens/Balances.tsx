@@ -3,10 +3,9 @@ import { Box, Text } from "ink";
 import { fractionText, spanName } from "../figures/entry-words.ts";
 import type { Figure } from "../figures/figure.ts";
 import { isOn, type Run } from "../figures/run.ts";
-import { dueText, minutesText } from "../format/duration.ts";
-import { clockTimeOf } from "../format/instant.ts";
+import { minutesText } from "../format/duration.ts";
 import { fixed, grouped, plain, signed } from "../format/number.ts";
-import { harmless, listed } from "../format/text.ts";
+import { listed } from "../format/text.ts";
 import { cutTo, fitting } from "./fit.ts";
 
 type Pair = readonly [label: string, value: string];
@@ -101,15 +100,10 @@ function flowText(order: FlowOrder | undefined, full: number | null): string {
     : `${words.replace(" of full", "")} = ${fixed(order.fraction * full, 2)} L/min`;
 }
 
-/** Spans that are on besides bypass and clamp, and the reminder that is due first. */
-function stateText({ course, now }: Run): string {
+/** Spans that are on besides bypass and clamp. */
+function stateText({ course }: Run): string {
   const on = [...course.spans.keys()].filter(
     (what) => what !== "bypass" && what !== "clamp" && isOn(course, what),
   );
-  const spans = on.length === 0 ? "" : `on: ${listed(on.map((what) => spanName(what, course.protocol)))}`;
-  const [first] = course.reminders;
-  const reminder = first
-    ? `${clockTimeOf(first.entry.dueAt).slice(0, 5)} ${harmless(first.entry.text)} ${dueText(first.due - now)}`
-    : "";
-  return [reminder, spans].filter((text) => text !== "").join("   ");
+  return on.length === 0 ? "" : `on: ${listed(on.map((what) => spanName(what, course.protocol)))}`;
 }

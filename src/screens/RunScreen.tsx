@@ -6,10 +6,12 @@ import { strokeFor } from "../console/strokes/table.ts";
 import { openForm } from "../console/update-form.ts";
 import { type Run, readRun } from "../figures/run.ts";
 import type { Instant } from "../format/instant.ts";
+import { AdviceRows } from "./AdviceRows.tsx";
 import { Balances } from "./Balances.tsx";
 import { BesideScreen } from "./BesideScreen.tsx";
 import { ChecklistPanel } from "./ChecklistPanel.tsx";
 import { Choices, choiceRows } from "./Choices.tsx";
+import { DueLine } from "./DueLine.tsx";
 import { EntryLine, entryRows, saidBy } from "./EntryLine.tsx";
 import { FormPanel } from "./FormPanel.tsx";
 import { HelpScreen } from "./HelpScreen.tsx";
@@ -23,7 +25,6 @@ import { SmallScreen } from "./SmallScreen.tsx";
 import { drawnRows, roomFor, type Size } from "./size.ts";
 import { Timers } from "./Timers.tsx";
 import { TitleBar } from "./TitleBar.tsx";
-import { Trouble } from "./Trouble.tsx";
 
 export function RunScreen({ model, now, size }: { model: Model; now: Instant; size: Size }) {
   const room = roomFor(size);
@@ -50,7 +51,8 @@ export function RunScreen({ model, now, size }: { model: Model; now: Instant; si
       <Timers run={run} columns={columns} big={large} />
       {large ? <Text> </Text> : null}
       <Balances run={run} columns={columns} />
-      <Trouble model={model} columns={columns} />
+      <DueLine run={run} columns={columns} />
+      <AdviceRows model={model} run={run} columns={columns} rows={adviceRows(large)} />
       <Rule title={titleOf(model)} columns={columns} />
       <Panel model={model} run={run} now={now} columns={columns} rows={panelRows} />
       <Choices choices={choices} columns={columns} most={free} />
@@ -62,11 +64,13 @@ export function RunScreen({ model, now, size }: { model: Model; now: Instant; si
 
 const FIELD_WIDTH = 26;
 
-/** Title, plan, three of timers, three of balances, trouble, rule, hints. */
+/** Title, plan, three of timers, three of balances, what is due, rule, hints. */
 const ROWS_TAKEN = 11;
 
+const adviceRows = (large: boolean): number => (large ? 5 : 2);
+
 /** Rows beside panel and entry line: large digits take six more, and a space above and below them. */
-const rowsTaken = (large: boolean): number => (large ? ROWS_TAKEN + 8 : ROWS_TAKEN);
+const rowsTaken = (large: boolean): number => ROWS_TAKEN + (large ? 8 : 0) + adviceRows(large);
 
 /** What the panel shows just now. */
 const titleOf = ({ mode, panel }: Model): string =>

@@ -40,6 +40,8 @@ export const anyRun = (most: number): fc.Arbitrary<Typing[]> =>
   fc.array(fc.record({ line: anyLine, pauseMs: fc.integer({ min: 0, max: 15 * 60_000 }) }), {
     minLength: 1,
     maxLength: most,
+    // Without it the library keeps its arrays to ten.
+    size: "max",
   });
 
 /** Types a run from 08:00 on; what is refused writes nothing. `seen` hears of the case after each line. */

@@ -5,6 +5,7 @@ import { circuit } from "../forms/circuit.ts";
 import { gas, readings } from "../forms/measured.ts";
 import { setup } from "../forms/setup.ts";
 import type { EntryStroke, Stroke, ViewStroke } from "../stroke.ts";
+import { acknowledge } from "./acknowledge.ts";
 import { act, heparin, protamine } from "./coagulation.ts";
 import { dose } from "./dose.ts";
 import { drug } from "./drug.ts";
@@ -83,6 +84,7 @@ export const STROKES: readonly Stroke[] = [
   gas,
   mark,
   reminder,
+  acknowledge,
   incident,
   note,
   setup,
