@@ -60,7 +60,7 @@ describe("text that is no case", () => {
 
   test("of any kind is refused in one sentence and never throws", () => {
     fc.assert(
-      fc.property(fc.oneof(fc.json(), fc.string({ unit: "binary" })), (text) => {
+      fc.property(fc.oneof(fc.json({ maxDepth: 3 }), fc.string({ unit: "binary" })), (text) => {
         const read = readCase(text);
         expect(read.ok ? "" : read.fault).toMatch(/^[^\n]+\.$/);
       }),
