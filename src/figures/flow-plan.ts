@@ -1,5 +1,5 @@
 /** Flow before the run: at an index, at a temperature, for a lean mass, and the index that a flow makes. */
-import { fixed, plain } from "../format/number.ts";
+import { plain } from "../format/number.ts";
 import type { Band } from "../protocol/body.ts";
 import type { Decision } from "../protocol/decision.ts";
 import { derived } from "./derived.ts";

@@ -1,5 +1,5 @@
 /** Haematocrit and haemoglobin, each from the other where only one is known. */
-import { fixed, plain } from "../format/number.ts";
+import { plain } from "../format/number.ts";
 import { FROM_MEMORY } from "../protocol/decision.ts";
 import { derived, given } from "./derived.ts";
 import { type Figure, known } from "./figure.ts";
