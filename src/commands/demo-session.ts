@@ -12,8 +12,8 @@ import { momentOf, openedCase } from "./invented/play.ts";
 import { isStroke, type Script, type Step } from "./invented/script.ts";
 import type { Ending, RunningSession } from "./session.ts";
 
-/** Milliseconds between two keys, slow enough to be followed. */
-const BETWEEN_KEYS = 60;
+/** Milliseconds between two keys: slow enough to be followed, and quicker in a hurry. */
+const betweenKeys = (speed: number): number => Math.min(60, Math.max(4, 3600 / speed));
 
 /** A key still to be pressed; the first of a stroke has the moment that the entry gets. */
 type Pressed = { readonly key: Key; readonly at: Instant | null };
@@ -88,7 +88,7 @@ export async function openDemo(script: Script, path: string, speed: number): Pro
     show();
   };
 
-  const pressing = setInterval(goOn, BETWEEN_KEYS);
+  const pressing = setInterval(goOn, betweenKeys(speed));
   const ticking = setInterval(show, 200);
   let finished = false;
   const end = async (): Promise<void> => {

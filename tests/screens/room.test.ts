@@ -105,7 +105,7 @@ describe("the edges of the terminal", () => {
       fc.property(anySight, anySize, (sight, size) => {
         expect(broken(frameIn(sight, size), size)).toEqual([]);
       }),
-      { numRuns: 300 },
+      { numRuns: 150 },
     );
   });
 
@@ -114,7 +114,7 @@ describe("the edges of the terminal", () => {
       fc.property(anySize, (size) => {
         expect(broken(frameOf(view, size), size)).toEqual([]);
       }),
-      { numRuns: 30 },
+      { numRuns: 15 },
     );
   });
 
@@ -152,7 +152,7 @@ describe("the run screen, where there is room for it", () => {
         const { model, now } = seenIn(sight);
         expect(frameOf(runView(model, now), size)[0]).toContain(savedText(model));
       }),
-      { numRuns: 300 },
+      { numRuns: 150 },
     );
   });
 
@@ -169,7 +169,7 @@ describe("the run screen, where there is room for it", () => {
         expect(places).not.toContain(-1);
         expect(frame).toHaveLength(drawnRows(size));
       }),
-      { numRuns: 300 },
+      { numRuns: 150 },
     );
   });
 
@@ -234,9 +234,9 @@ describe("a row of the log", () => {
           for (const number of digits(found?.[2] ?? "")) expect(whole).toContain(number);
         }
       }),
-      { numRuns: 300 },
+      { numRuns: 150 },
     );
-    expect(rows).toBeGreaterThan(1000);
+    expect(rows).toBeGreaterThan(300);
   });
 
   test("says the amount of its entry at 80 columns", () => {
