@@ -1,27 +1,34 @@
 /** The figures of a case as data and as text, each with its working. */
 import { entryWords, ROUTE_NAMES } from "../figures/entry-words.ts";
-import { type Figure, figureText, known, missing } from "../figures/figure.ts";
+import { type Figure, known, missing } from "../figures/figure.ts";
+import { liveFigures } from "../figures/live-figures.ts";
 import { type Run, readRun } from "../figures/run.ts";
 import { type Interval, lasted } from "../figures/spans.ts";
 import type { Timer } from "../figures/timers.ts";
 import { stopwatch } from "../format/duration.ts";
 import { type Instant, toIso } from "../format/instant.ts";
 import type { CaseFile } from "../record/case.ts";
+import { figureWords, valueText } from "./figure-words.ts";
 
 export type NamedFigure = Figure & { readonly name: string };
 
 /** Every figure of a case at a moment, by name, in the order in which a person asks for them. */
 export function figuresOf(file: CaseFile, at: Instant): readonly NamedFigure[] {
   const run = readRun(file, at.ms);
-  const { balances, fullFlow } = run.course;
-  const { coagulation, timers } = run;
-  const figures: Record<string, Figure> = {
+  const figures = { ...recorded(run), ...reckoned(run) };
+  return Object.entries(figures).map(([name, figure]) => ({ name, ...figure }));
+}
+
+/** What follows from times, volumes and drugs. */
+function recorded(run: Run): Record<string, Figure> {
+  const { timers, coagulation } = run;
+  return {
     bypassTime: timeFigure(timers.bypass, run.now),
     arrestTime: timeFigure(timers.arrest, run.now),
     reperfusionTime: timeFigure(timers.reperfusion, run.now),
     circulatoryArrestTime: timeFigure(timers.circulatoryArrest, run.now),
     sinceDose: sinceDose(run),
-    ...balances,
+    ...run.course.balances,
     leftInPump: run.pump.left,
     netToPatient: run.netToPatient,
     heparinTotal: coagulation.heparinTotal,
@@ -33,9 +40,14 @@ export function figuresOf(file: CaseFile, at: Instant): readonly NamedFigure[] {
     lastAct: run.act
       ? known(run.act.seconds, "s", `${stopwatch(run.act.age)} ago, target ${run.act.target} s`)
       : missing("s", "no ACT recorded"),
-    fullFlow,
+    fullFlow: run.course.fullFlow,
   };
-  return Object.entries(figures).map(([name, figure]) => ({ name, ...figure }));
+}
+
+/** What follows from readings and gases. */
+function reckoned(run: Run): Record<string, Figure> {
+  const { ischaemia: _, gradient, ...figures } = liveFigures(run);
+  return { ...figures, gradient: gradient.figure };
 }
 
 /** Seconds a span was on in all, with each interval as working. */
@@ -89,7 +101,8 @@ export function figuresJson(file: CaseFile, at: Instant): object {
 /** The same for people, a row a figure. */
 export function figuresText(file: CaseFile, at: Instant): string {
   const rows = figuresOf(file, at).map(
-    (figure) => `${figure.name.padEnd(22)} ${valueText(figure).padStart(14)}   ${figure.working}`,
+    ({ name, ...figure }) =>
+      `${figureWords(name).label.padEnd(38)} ${valueText(name, figure).padStart(14)}   ${figure.working}`,
   );
   const doses = readRun(file, at.ms).course.doses.map(
     ({ ml, route, last }) =>
@@ -97,9 +110,3 @@ export function figuresText(file: CaseFile, at: Instant): string {
   );
   return [...rows, ...(doses.length > 0 ? ["doses", ...doses] : [])].join("\n");
 }
-
-/** Seconds read as a stopwatch, the rest with its unit. */
-const valueText = (figure: Figure): string =>
-  figure.unit === "s" && figure.value !== null && figure.value >= 60 && !figure.working.includes("target")
-    ? stopwatch(figure.value * 1000)
-    : figureText(figure, figure.unit === "L/min" ? 2 : 0);
