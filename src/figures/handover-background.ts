@@ -1,0 +1,25 @@
+import { harmless } from "../format/text.ts";
+import { lastOf } from "../record/standing.ts";
+import type { Run } from "./run.ts";
+import { toldWords } from "./told-words.ts";
+
+/** Lines of words from the record; what a relief has to know and nobody wrote down is said to be missing. */
+export function background({ course }: Run): readonly string[] {
+  const { patient, plan, protocol, record } = course;
+  const { operation, prime, tubing, ...planned } = plan;
+  const people = lastOf(record.facts, "team")?.entry.people ?? [];
+  const cannulas = (lastOf(record.facts, "circuit")?.entry.components ?? []).filter(({ component }) =>
+    /cannula|vent/.test(component),
+  );
+  const name = (id: string) => protocol.circuit.components.find((one) => one.id === id)?.name ?? id;
+  const solution = protocol.solutions.find(({ id }) => id === (plan.solution ?? protocol.usualSolution));
+  return [
+    `patient: ${words(toldWords({ ...patient, allergies: undefined })) || "not recorded"}`,
+    `allergies: ${patient.allergies ?? "not recorded"} · operation: ${operation ?? "not recorded"}`,
+    `plan: ${words([...toldWords({ ...planned, solution: solution?.name })]) || "not recorded"}`,
+    `cannulas: ${words(cannulas.map(({ component, size }) => `${name(component)} ${size ?? ""}`.trim())) || "not recorded"}`,
+    ...(people.length > 0 ? [`team: ${words(people.map(({ role, who }) => `${role} ${who}`))}`] : []),
+  ].map(harmless);
+}
+
+const words = (parts: readonly string[]): string => parts.join(", ");
