@@ -62,7 +62,7 @@ export type Mode =
   /** The clock reads earlier than the last entry by so much: asked about before anything is written. */
   | { readonly name: "clock-early"; readonly byMs: number };
 
-export const PANELS = ["log", "balances", "spans"] as const;
+export const PANELS = ["log", "balances", "spans", "trends"] as const;
 export type Panel = (typeof PANELS)[number];
 
 export type Model = {
@@ -77,6 +77,8 @@ export type Model = {
   /** What the console last had to say, one sentence. */
   readonly notice: string | null;
   readonly panel: Panel;
+  /** How much of the run the trends show. */
+  readonly window: "hour" | "run";
   /** How many log lines the view has been scrolled back. */
   readonly scroll: number;
   /** What there was before the last Esc, should it turn out to be the head of a key torn in transit. */
@@ -103,6 +105,7 @@ export const openModel = (file: CaseFile): Model => ({
   aside: [],
   notice: null,
   panel: "log",
+  window: "hour",
   scroll: 0,
   beforeEscape: null,
 });

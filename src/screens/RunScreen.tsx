@@ -8,6 +8,7 @@ import { type Run, readRun } from "../figures/run.ts";
 import type { Instant } from "../format/instant.ts";
 import { AdviceRows } from "./AdviceRows.tsx";
 import { Balances } from "./Balances.tsx";
+import { BalancesPanel } from "./BalancesPanel.tsx";
 import { BesideScreen } from "./BesideScreen.tsx";
 import { ChecklistPanel } from "./ChecklistPanel.tsx";
 import { Choices, choiceRows } from "./Choices.tsx";
@@ -16,15 +17,17 @@ import { EntryLine, entryRows, saidBy } from "./EntryLine.tsx";
 import { FormPanel } from "./FormPanel.tsx";
 import { HelpScreen } from "./HelpScreen.tsx";
 import { HintBar } from "./HintBar.tsx";
+import { LivePanel } from "./LivePanel.tsx";
 import { Log } from "./Log.tsx";
-import { BalancesPanel, SpansPanel } from "./Panels.tsx";
 import { PlanLine } from "./PlanLine.tsx";
 import { Rule } from "./Rule.tsx";
 import { ShownPanel } from "./ShownPanel.tsx";
 import { SmallScreen } from "./SmallScreen.tsx";
+import { SpansPanel } from "./SpansPanel.tsx";
 import { drawnRows, roomFor, type Size } from "./size.ts";
 import { Timers } from "./Timers.tsx";
 import { TitleBar } from "./TitleBar.tsx";
+import { TrendsPanel, trendsTitle } from "./TrendsPanel.tsx";
 
 export function RunScreen({ model, now, size }: { model: Model; now: Instant; size: Size }) {
   const room = roomFor(size);
@@ -73,8 +76,12 @@ const adviceRows = (large: boolean): number => (large ? 5 : 2);
 const rowsTaken = (large: boolean): number => ROWS_TAKEN + (large ? 8 : 0) + adviceRows(large);
 
 /** What the panel shows just now. */
-const titleOf = ({ mode, panel }: Model): string =>
-  mode.name === "form" || mode.name === "checklist" ? mode.name : mode.name === "put-right" ? "log" : panel;
+function titleOf(model: Model): string {
+  const { mode, panel } = model;
+  if (mode.name === "form" || mode.name === "checklist") return mode.name;
+  if (mode.name === "put-right") return "log";
+  return panel === "trends" ? trendsTitle(model) : panel;
+}
 
 function choicesFor(model: Model, run: Run, now: Instant) {
   const { mode, file } = model;
@@ -116,8 +123,23 @@ function Panel({
     return <ChecklistPanel course={run.course} mode={mode} columns={columns} rows={rows} />;
   if (panel === "balances" && mode.name !== "put-right")
     return <BalancesPanel run={run} columns={columns} rows={rows} scroll={scroll} offset={now.offset} />;
+  if (panel === "live" && mode.name !== "put-right")
+    return <LivePanel run={run} columns={columns} rows={rows} scroll={scroll} offset={now.offset} />;
   if (panel === "spans" && mode.name !== "put-right")
     return <SpansPanel run={run} columns={columns} rows={rows} scroll={scroll} offset={now.offset} />;
+  if (panel === "trends" && mode.name !== "put-right") {
+    const { window } = model;
+    return (
+      <TrendsPanel
+        run={run}
+        window={window}
+        offset={now.offset}
+        columns={columns}
+        rows={rows}
+        page={scroll}
+      />
+    );
+  }
   return (
     <Log
       written={run.course.record.written}
