@@ -1,6 +1,7 @@
 /** Which screen is shown, and how one leads to another. */
 import type { Instant } from "../format/instant.ts";
 import type { CaseFile } from "../record/case.ts";
+import { canBeBroughtBack } from "./half-typed.ts";
 import type { Key } from "./key.ts";
 import { type Effect, type HalfTyped, type Message, type Model, openModel } from "./model.ts";
 import { openReview, type Review, updateReview } from "./review.ts";
@@ -46,7 +47,8 @@ export const startApp = (protocols: readonly string[]): AppStep => ({
 });
 
 export function runApp({ file, clockEarlyBy, halfTyped }: Opened, home: Home): App {
-  const model: Model = { ...openModel(file), aside: halfTyped, notice: halfTyped.length > 0 ? KEPT : null };
+  const aside = halfTyped.filter((half) => canBeBroughtBack(half, file));
+  const model: Model = { ...openModel(file), aside, notice: aside.length > 0 ? KEPT : null };
   if (clockEarlyBy === null) return { screen: "run", model, home };
   return { screen: "run", model: { ...model, mode: { name: "clock-early", byMs: clockEarlyBy } }, home };
 }

@@ -42,7 +42,7 @@ function keyPressed(model: Model, key: Key, now: Instant): Step {
 
 function inMode(model: Model, key: Key, now: Instant): Step {
   const { mode } = model;
-  if (key.name === "paste") return still(pasted(model, key.text));
+  if (key.name === "paste" && mode.name !== "form") return still(pasted(model, key.text));
   if (key.name === "interrupt" && mode.name !== "clock-early")
     return still({ ...model, mode: { name: "leave" }, aside: kept(model) });
   switch (mode.name) {
