@@ -1,7 +1,7 @@
 /** Finding a stroke, help, panels, the log's end, and leaving. */
 import { describe, expect, test } from "vitest";
 import type { Key } from "../../src/console/key.ts";
-import { isUnsaved, type Model, openModel } from "../../src/console/model.ts";
+import { isUnsaved, type Model, openModel, PANELS } from "../../src/console/model.ts";
 import { update } from "../../src/console/update.ts";
 import { DOWN, ESCAPE, entriesOf, openLine, paste, press, UP } from "../helpers/console-keys.ts";
 import { at, openedCase, typed } from "../helpers/typed-case.ts";
@@ -60,16 +60,10 @@ describe("help", () => {
 });
 
 test("Tab goes round the panels, and back again", () => {
-  const panels = [[], ["tab"], ["tab", "tab"], ["tab", "tab", "tab"], ["backtab"]] as const;
-  const shown = panels.map(
-    (names) =>
-      press(
-        model,
-        names.map((name) => ({ name })),
-        later,
-      ).panel,
-  );
-  expect(shown).toEqual(["log", "balances", "spans", "log", "spans"]);
+  const after = (name: "tab" | "backtab", times: number) =>
+    press(model, Array(times).fill({ name }), later).panel;
+  expect(PANELS.map((_, times) => after("tab", times))).toEqual(PANELS);
+  expect([after("tab", PANELS.length), after("backtab", 1)]).toEqual([PANELS[0], PANELS.at(-1)]);
 });
 
 test("the log scrolls between its first and its last entry, and an entry brings its end back", () => {
