@@ -46,15 +46,9 @@ function operationItems({ record }: Course): Item[] {
   ]);
 }
 
-/** Components whose lot is always asked for, and those that only some runs have. */
-const ALWAYS = [
-  "oxygenator",
-  "reservoir",
-  "arterial-filter",
-  "tubing-pack",
-  "arterial-cannula",
-  "venous-cannula",
-];
+/** Components whose lot is always asked for, and those that may be built into another one. */
+const ALWAYS = ["oxygenator", "tubing-pack", "arterial-cannula", "venous-cannula"];
+const WHERE_SEPARATE = ["reservoir", "arterial-filter"];
 
 function circuitItems(course: Course): Item[] {
   const components = lastOf(course.record.facts, "circuit")?.entry.components ?? [];
@@ -72,6 +66,9 @@ function circuitItems(course: Course): Item[] {
     ]),
     ...grouped("disposables", standard(3), [
       ...ALWAYS.map((id) => [`${named(id)} with its lot`, present(withLot(id))] as const),
+      ...WHERE_SEPARATE.map(
+        (id) => [`${named(id)} with its lot, where separate`, presentIf(noted(id), withLot(id))] as const,
+      ),
       ["arrest solution set with its lot", presentIf(dosed, withLot("arrest-solution-set"))],
       ["ultrafilter with its lot", presentIf(wasOn(course, "ultrafiltration"), withLot("ultrafilter"))],
       ["vent with its lot", presentIf(wasOn(course, "vent"), withLot("vent"))],

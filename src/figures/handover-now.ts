@@ -8,7 +8,7 @@ import { GAS_VALUES, type GasName, READINGS, type ReadingName } from "../record/
 import { ofKind } from "../record/standing.ts";
 import { advisoriesOf } from "./advisories/advisories.ts";
 import { shownUnit, toShown } from "./conversions.ts";
-import { fractionText, spanName } from "./entry-words.ts";
+import { amountText, fractionText, spanName } from "./entry-words.ts";
 import { figureText } from "./figure.ts";
 import { liveOxygen } from "./live-oxygen.ts";
 import { latestReading } from "./measured.ts";
@@ -51,7 +51,7 @@ export function situation(run: Run): readonly string[] {
 }
 
 export function assessment(run: Run): readonly string[] {
-  const { course, act, coagulation } = run;
+  const { course, act } = run;
   const { balances } = course;
   const oxygen = liveOxygen(run);
   const standing = advisoriesOf(run).filter(({ acknowledged }) => acknowledged === null);
@@ -59,7 +59,7 @@ export function assessment(run: Run): readonly string[] {
   return [
     gasText(run, "arterial"),
     gasText(run, "venous"),
-    `ACT ${act ? `${plain(act.seconds)} s ${ago(act.age)}, target ${plain(act.target)} s` : NOT} · heparin ${figureText(coagulation.heparinTotal)}`,
+    `ACT ${act ? `${plain(act.seconds)} s ${ago(act.age)}, target ${plain(act.target)} s` : NOT} · heparin ${heparinText(run)}`,
     doseText(run),
     `DO2i ${figureText(oxygen.delivery)} · O2ER ${figureText(oxygen.extraction)}`,
     `fluid in ${figureText(balances.fluidIn)}, out ${figureText(balances.out)}, net ${signed(balances.net.value)} mL · urine ${figureText(balances.urine)}`,
@@ -100,6 +100,9 @@ function onNow({ course: { spans, protocol } }: Run): readonly string[] {
   });
   return names.length > 0 ? [`also on: ${names.join(", ")}`] : [];
 }
+
+const heparinText = ({ coagulation: { heparinTotal }, course }: Run): string =>
+  heparinTotal.value === null ? NOT : amountText("heparin", heparinTotal.value, "[IU]", course.protocol);
 
 function gasText({ course: { record, protocol }, now }: Run, sample: "arterial" | "venous"): string {
   const last = ofKind(record.facts, "gas").findLast(({ entry }) => entry.sample === sample);

@@ -1,6 +1,5 @@
 /** Published quality indicators of the run. Without a value an indicator is not assessable, never met. */
 import { fixed, plain } from "../format/number.ts";
-import { unitText } from "../format/unit.ts";
 import { ofKind } from "../record/standing.ts";
 import { type Below, belowFigures, belowThreshold, type Sample, stepHold } from "./below-threshold.ts";
 import { isActMet } from "./coagulation.ts";
@@ -30,7 +29,8 @@ export type Indicator = {
 };
 
 const BENCHMARKS = "Baker RA et al. J Extra Corpor Technol 2012;44:26–33";
-const CRITICAL_DELIVERY = "threshold 270 mL/min/m²: Newland RF et al., ANZ Collaborative Perfusion Registry";
+const CRITICAL_DELIVERY =
+  "threshold of 270 in adults: Newland RF et al., ANZ Collaborative Perfusion Registry";
 const LOWEST_HAEMATOCRIT = "Ranucci M et al. Ann Thorac Surg 2005;80:2213–2220 (cut 26 %)";
 const FROM_MEMORY = "from memory";
 
@@ -113,14 +113,15 @@ function outletAtMost37(run: Run): Indicator {
 
 function delivery(run: Run): Indicator[] {
   const { value: threshold, source } = run.course.protocol.watch.oxygenDelivery;
-  const { minutes, area, lowest } = belowFigures(deliveryBelow(run), threshold, "mL/min/m2", "mL/m2");
+  const below = deliveryBelow(run);
+  const { minutes, area, lowest } = belowFigures(below, threshold, "mL/min/m2", "mL/m2");
   const limit = `DO2i below ${plain(threshold)} mL/min/m²`;
   const on = source ?? FROM_MEMORY;
   return [
     {
       id: "delivery-lowest",
-      name: "lowest DO2i at least 270 mL/min/m²",
-      verdict: judged(lowest, (lowest.value ?? 0) >= 270),
+      name: `lowest DO2i at least ${LOWEST_DELIVERY} mL/min/m²`,
+      verdict: lowestVerdict(below),
       value: lowest,
       source: CRITICAL_DELIVERY,
     },
@@ -139,6 +140,15 @@ function delivery(run: Run): Indicator[] {
       source: area.source ?? on,
     },
   ];
+}
+
+const LOWEST_DELIVERY = 270;
+
+/** One low value is enough to miss it; to meet it takes values for at least half of the time on bypass. */
+function lowestVerdict({ lowest, assessed, notAssessed }: Below): Verdict {
+  if (lowest === null) return "not assessable";
+  if (lowest < LOWEST_DELIVERY) return "not met";
+  return assessed >= notAssessed ? "met" : "not assessable";
 }
 
 function lowestHaematocrit(run: Run): Indicator {
@@ -161,7 +171,7 @@ function minutesBelow(
   unit: string,
 ): Indicator {
   const below: Below = belowThreshold(stepHold(series), threshold, perfused(run.course.spans), run.now);
-  const { minutes } = belowFigures(below, threshold, unit, unitText(unit));
+  const { minutes } = belowFigures(below, threshold, unit, `${unit}.min`);
   return { id, name: `minutes with ${name}`, verdict: shown(minutes), value: minutes, source: FROM_MEMORY };
 }
 

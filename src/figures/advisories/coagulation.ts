@@ -1,5 +1,5 @@
 /** Advisories about heparin, ACT and protamine. */
-import { minutesText } from "../../format/duration.ts";
+import { stopwatch } from "../../format/duration.ts";
 import { fixed, plain } from "../../format/number.ts";
 import { lastOf, ofKind } from "../../record/standing.ts";
 import { IN_PRIME } from "../coagulation.ts";
@@ -17,13 +17,16 @@ const noHeparin: Advisory = {
   reads: [],
   says(run) {
     const bypass = bypassOn(run);
-    const heparin = drugs(run, "heparin");
+    const protamine = drugs(run, "protamine").at(-1);
+    const heparin = drugs(run, "heparin").filter(({ at }) => at >= (protamine?.at ?? 0));
     if (!bypass || heparin.some(({ entry }) => entry.route !== IN_PRIME)) return null;
-    const text =
-      heparin.length === 0
-        ? "On bypass, and no heparin is recorded."
-        : "On bypass, and the only heparin recorded is in the prime.";
-    return { text, priority: "high", since: bypass.from, after: lastNumber(bypass.on, heparin.at(-1)) };
+    const which = heparin.length === 0 ? "no heparin is recorded" : "only heparin in the prime is recorded";
+    return {
+      text: `On bypass, and ${which}${protamine ? " since protamine was given" : ""}.`,
+      priority: "high",
+      since: Math.max(bypass.from, protamine?.at ?? 0),
+      after: lastNumber(bypass.on, heparin.at(-1), protamine),
+    };
   },
 };
 
@@ -62,7 +65,7 @@ const actOld: Advisory = {
       };
     if (run.now <= run.act.due) return null;
     return {
-      text: `The last ACT is ${minutesText(run.act.age)} old; the protocol asks for one every ${plain(value)} min.`,
+      text: `On bypass, and the last ACT is ${stopwatch(run.act.age)} old: one is due every ${plain(value)} min.`,
       source,
       priority: "medium",
       since: Math.max(bypass.from, run.act.due),

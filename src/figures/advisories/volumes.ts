@@ -1,6 +1,6 @@
 /** Advisories about urine, and about what is left in the pump. */
 import { plain } from "../../format/number.ts";
-import { intervalsOf, openInterval } from "../spans.ts";
+import { intervalsOf } from "../spans.ts";
 import { urineOnBypass, urineRate } from "../urine-on-bypass.ts";
 import { type Advisory, against, bypassOn, isBelow, lastNumber } from "./advisory.ts";
 
@@ -22,6 +22,7 @@ const urineLow: Advisory = {
   },
 };
 
+/** Silent while a clamp or circulatory arrest is on: then bypass will be back. */
 const leftInPump: Advisory = {
   id: "left-in-pump",
   reads: [],
@@ -29,7 +30,7 @@ const leftInPump: Advisory = {
     const bypass = intervalsOf(course.spans, "bypass");
     const off = bypass.at(-1)?.to;
     const { value } = pump.left;
-    if (off == null || openInterval(bypass) || value === null || value <= 0) return null;
+    if (course.phase !== "after" || off == null || value === null || value <= 0) return null;
     const returned = course.volumes.some(
       ({ fact: { entry, at } }) => entry.direction === "returned" && at >= off,
     );
