@@ -1,7 +1,7 @@
 /** Advisories about the record itself: reminders, the order of what was written, the clock. */
 import { stopwatch } from "../../format/duration.ts";
 import { clockTimeOf } from "../../format/instant.ts";
-import { plain, signed } from "../../format/number.ts";
+import { signed } from "../../format/number.ts";
 import { harmless } from "../../format/text.ts";
 import type { Entry } from "../../record/entry.ts";
 import { type Fact, lastOf } from "../../record/standing.ts";
@@ -16,9 +16,13 @@ const reminderOverdue: Advisory = {
     const overdue = course.reminders.filter(({ due }) => now > due);
     const [first, last] = [overdue[0], overdue.at(-1)];
     if (!first || !last) return null;
-    const many = overdue.length === 1 ? "A reminder is" : `${plain(overdue.length)} reminders are, the first`;
+    const by = stopwatch(now - first.due);
+    const which =
+      overdue.length === 1
+        ? `A reminder is overdue by ${by}`
+        : `${overdue.length} reminders are overdue, the first by ${by}`;
     return {
-      text: `${many} overdue by ${stopwatch(now - first.due)}: ${harmless(first.entry.text)}.`,
+      text: `${which}: ${harmless(first.entry.text)}.`,
       priority: "medium",
       since: last.due,
       after: Math.max(...overdue.map(({ entry }) => entry.seq)),

@@ -1,5 +1,5 @@
 /** Advisories about cooling and warming. */
-import { plain } from "../../format/number.ts";
+import { fixed, plain } from "../../format/number.ts";
 import { latestReading } from "../measured.ts";
 import { bodyTemperature, gradientOf, warmingRate } from "../temperatures.ts";
 import { type Advisory, against, broughtBy, bypassOn, isAbove, isBelow, toldApart } from "./advisory.ts";
@@ -13,7 +13,7 @@ const outletLimit: Advisory = {
     const { value, source } = run.course.protocol.temperature.outletLimit;
     if (!bypassOn(run) || !outlet?.holds || isBelow(outlet.value, value)) return null;
     return {
-      text: `Arterial outlet ${plain(outlet.value)} °C is not below ${plain(value)} °C.`,
+      text: `Arterial outlet ${fixed(outlet.value, 1)} °C is not below ${plain(value)} °C.`,
       source,
       priority: "high",
       ...broughtBy(outlet),
