@@ -62,7 +62,7 @@ export type Mode =
   /** The clock reads earlier than the last entry by so much: asked about before anything is written. */
   | { readonly name: "clock-early"; readonly byMs: number };
 
-export const PANELS = ["log", "balances", "spans", "trends"] as const;
+export const PANELS = ["log", "live", "trends", "balances", "quality", "spans"] as const;
 export type Panel = (typeof PANELS)[number];
 
 export type Model = {

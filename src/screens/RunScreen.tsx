@@ -1,5 +1,6 @@
 /** The run screen: clocks, balances, the log's end, the entry line and the hints, always in view. */
 import { Box, Text } from "ink";
+import { useContext } from "react";
 import type { LineMode, Model } from "../console/model.ts";
 import type { EntryStroke } from "../console/stroke.ts";
 import { strokeFor } from "../console/strokes/table.ts";
@@ -12,6 +13,7 @@ import { BalancesPanel } from "./BalancesPanel.tsx";
 import { BesideScreen } from "./BesideScreen.tsx";
 import { ChecklistPanel } from "./ChecklistPanel.tsx";
 import { Choices, choiceRows } from "./Choices.tsx";
+import { type Look, LookContext } from "./chart-dots.ts";
 import { DueLine } from "./DueLine.tsx";
 import { EntryLine, entryRows, saidBy } from "./EntryLine.tsx";
 import { FormPanel } from "./FormPanel.tsx";
@@ -20,6 +22,7 @@ import { HintBar } from "./HintBar.tsx";
 import { LivePanel } from "./LivePanel.tsx";
 import { Log } from "./Log.tsx";
 import { PlanLine } from "./PlanLine.tsx";
+import { QualityPanel } from "./QualityPanel.tsx";
 import { Rule } from "./Rule.tsx";
 import { ShownPanel } from "./ShownPanel.tsx";
 import { SmallScreen } from "./SmallScreen.tsx";
@@ -31,6 +34,7 @@ import { TrendsPanel, trendsTitle } from "./TrendsPanel.tsx";
 
 export function RunScreen({ model, now, size }: { model: Model; now: Instant; size: Size }) {
   const room = roomFor(size);
+  const look = useContext(LookContext);
   const { columns } = size;
   const rows = drawnRows(size);
   const run = readRun(model.file, now.ms);
@@ -56,7 +60,7 @@ export function RunScreen({ model, now, size }: { model: Model; now: Instant; si
       <Balances run={run} columns={columns} />
       <DueLine run={run} columns={columns} />
       <AdviceRows model={model} run={run} columns={columns} rows={adviceRows(large)} />
-      <Rule title={titleOf(model)} columns={columns} />
+      <Rule title={titleOf(model, look)} columns={columns} />
       <Panel model={model} run={run} now={now} columns={columns} rows={panelRows} />
       <Choices choices={choices} columns={columns} most={free} />
       <EntryLine model={model} said={said} columns={columns} />
@@ -76,11 +80,11 @@ const adviceRows = (large: boolean): number => (large ? 5 : 2);
 const rowsTaken = (large: boolean): number => ROWS_TAKEN + (large ? 8 : 0) + adviceRows(large);
 
 /** What the panel shows just now. */
-function titleOf(model: Model): string {
+function titleOf(model: Model, look: Look): string {
   const { mode, panel } = model;
   if (mode.name === "form" || mode.name === "checklist") return mode.name;
   if (mode.name === "put-right") return "log";
-  return panel === "trends" ? trendsTitle(model) : panel;
+  return panel === "trends" ? trendsTitle(model, look) : panel;
 }
 
 function choicesFor(model: Model, run: Run, now: Instant) {
@@ -98,6 +102,8 @@ const openStroke = ({ stroke }: LineMode, protocol: Model["file"]["protocol"]): 
   const found = strokeFor(stroke, protocol);
   return found?.opens === "line" ? found : undefined;
 };
+
+const FIGURE_PANELS = { live: LivePanel, balances: BalancesPanel, quality: QualityPanel, spans: SpansPanel };
 
 function Panel({
   model,
@@ -121,13 +127,8 @@ function Panel({
   if (lines.length > 0) return <ShownPanel lines={lines} columns={columns} rows={rows} scroll={scroll} />;
   if (mode.name === "checklist")
     return <ChecklistPanel course={run.course} mode={mode} columns={columns} rows={rows} />;
-  if (panel === "balances" && mode.name !== "put-right")
-    return <BalancesPanel run={run} columns={columns} rows={rows} scroll={scroll} offset={now.offset} />;
-  if (panel === "live" && mode.name !== "put-right")
-    return <LivePanel run={run} columns={columns} rows={rows} scroll={scroll} offset={now.offset} />;
-  if (panel === "spans" && mode.name !== "put-right")
-    return <SpansPanel run={run} columns={columns} rows={rows} scroll={scroll} offset={now.offset} />;
-  if (panel === "trends" && mode.name !== "put-right") {
+  const showsLog = panel === "log" || mode.name === "put-right";
+  if (!showsLog && panel === "trends") {
     const { window } = model;
     return (
       <TrendsPanel
@@ -139,6 +140,10 @@ function Panel({
         page={scroll}
       />
     );
+  }
+  if (!showsLog) {
+    const Figures = FIGURE_PANELS[panel as keyof typeof FIGURE_PANELS];
+    return <Figures run={run} columns={columns} rows={rows} scroll={scroll} offset={now.offset} />;
   }
   return (
     <Log

@@ -6,9 +6,11 @@ import { gas, readings } from "../forms/measured.ts";
 import { setup } from "../forms/setup.ts";
 import type { EntryStroke, Stroke, ViewStroke } from "../stroke.ts";
 import { acknowledge } from "./acknowledge.ts";
+import { closing } from "./closing.ts";
 import { act, heparin, protamine } from "./coagulation.ts";
 import { dose } from "./dose.ts";
 import { drug } from "./drug.ts";
+import { handover } from "./handover.ts";
 import { mark } from "./mark.ts";
 import { flow, reminder, target } from "./orders.ts";
 import { bypass, clamp } from "./span.ts";
@@ -87,6 +89,8 @@ export const STROKES: readonly Stroke[] = [
   acknowledge,
   incident,
   note,
+  handover,
+  closing,
   setup,
   circuit,
   ...VIEWS,
