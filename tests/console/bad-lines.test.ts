@@ -1,6 +1,6 @@
 /** A line that means nothing is refused in one sentence that ends with what to do. */
 import { describe, expect, test } from "vitest";
-import { refusal, typed } from "../helpers/typed-case.ts";
+import { refusal, runAt, typed, typedOn } from "../helpers/typed-case.ts";
 
 /** One sentence: what is wrong, a colon, and what to do. */
 const SENTENCE = /^[^\n]+[:,] [^\n]*\b(type|press|pick|add|write|begin|log|starts|lists?)\b[^\n]*\.$/;
@@ -113,6 +113,10 @@ test("a bag that reads less than what was recorded is refused with both numbers"
   expect(refusal(idle, "u =250")).toBe(
     "The bag cannot read 250 mL when 300 mL are recorded already: type new millilitres without =, or put the wrong entry right (z).",
   );
+});
+
+test("a bag that reads what was recorded is taken: nothing has come since", () => {
+  expect(runAt(typedOn(idle, ["08:30 u =300"]), "09:00").course.balances.urine.value).toBe(300);
 });
 
 test("a refusal quotes nothing that a terminal would obey", () => {

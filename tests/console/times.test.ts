@@ -52,6 +52,11 @@ describe("a time of day", () => {
     expect(given(word, instant(now))).toBe(iso);
   });
 
+  test("of this very moment is now", () => {
+    const sharp = instant("2026-03-04T12:00:00.000+01:00");
+    expect(given("@12:00", sharp)).toBe(toIso(sharp));
+  });
+
   test("is that time of day at most a day ago, whatever the offset", () => {
     fc.assert(
       fc.property(

@@ -1,6 +1,6 @@
 /** Finding a stroke, help, panels, the log's end, and leaving. */
 import { describe, expect, test } from "vitest";
-import type { Key } from "../../src/console/key.ts";
+import { type Key, keysOf } from "../../src/console/key.ts";
 import { isUnsaved, type Model, openModel, PANELS } from "../../src/console/model.ts";
 import { update } from "../../src/console/update.ts";
 import { DOWN, ESCAPE, entriesOf, openLine, paste, press, UP } from "../helpers/console-keys.ts";
@@ -132,5 +132,31 @@ describe("news from the disk", () => {
     const trouble = update(model, { name: "not-saved", why: "the disk is full" }, later).model;
     expect(press(trouble, "d", later).trouble).toBe("the disk is full");
     expect(update(trouble, { name: "saved", seq: 1 }, later).model.trouble).toBeNull();
+  });
+});
+
+describe("a clock that reads earlier than the last entry", () => {
+  const asking: Model = { ...model, mode: { name: "clock-early", byMs: 60_000 } };
+
+  test("is asked about before anything is written, whatever is pressed", () => {
+    const pressed = press(
+      asking,
+      [...keysOf("d300q?!"), paste("x"), { name: "interrupt" }, { name: "tab" }],
+      later,
+    );
+    expect(pressed.mode).toEqual(asking.mode);
+    expect(entriesOf(pressed)).toEqual(entriesOf(model));
+  });
+
+  test("is gone on from by Enter, and the record says so", () => {
+    const on = press(asking, "\n", later);
+    expect(on.mode).toEqual({ name: "plain" });
+    expect(entriesOf(on).at(-1)).toMatchObject({ kind: "clock", stepMs: -60_000 });
+  });
+
+  test("is left by Esc without an entry", () => {
+    const step = update(asking, ESCAPE, later);
+    expect(step.effects).toEqual([{ do: "leave" }]);
+    expect(step.model.file).toBe(model.file);
   });
 });

@@ -43,6 +43,11 @@ describe("after bypass", () => {
     expect(left([...off, ...lines])[0]).toBe(ml);
   });
 
+  test("what was returned in the minute of the level counts by which was written first", () => {
+    expect(left([...off, "10:05 r 200", "10:05 l 900"])[0]).toBe(900);
+    expect(left([...off, "10:05 l 900", "10:05 r 200"])[0]).toBe(700);
+  });
+
   test("its working names each part", () => {
     const file = typed([...off, "10:05 l 900", "10:10 v 250 c", "10:12 r 200", "10:14 o 100 u"]);
     expect(runAt(file, "10:20").pump.left.working).toBe(

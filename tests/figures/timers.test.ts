@@ -58,6 +58,10 @@ describe("reperfusion", () => {
     expect(reads([...twoClamps, "10:10 x"], "10:12", "reperfusion")).toEqual([2, 2]);
   });
 
+  test("is nothing when bypass ends in the moment the clamp comes off", () => {
+    expect(reads([...oneRun.slice(0, 3), "10:00 b"], "10:10", "reperfusion")).toEqual([null, null]);
+  });
+
   test("leaves out the time between two runs", () => {
     expect(reads([...oneRun, "10:30 b"], "10:35", "reperfusion")).toEqual([25, 5]);
   });
