@@ -14,8 +14,13 @@ export function stopwatch(ms: number): string {
   return hours > 0 ? `${hours}:${two(minutes)}:${seconds}` : `${minutes}:${seconds}`;
 }
 
-/** Whole minutes that have passed: `64 min`. */
-export const minutesText = (ms: number): string => `${Math.max(0, Math.floor(ms / MINUTE))} min`;
+/** Whole minutes that have passed: `64 min`; hours from ten of them on, days from two: `11 h`, `3 days`. */
+export function minutesText(ms: number): string {
+  const minutes = Math.max(0, Math.floor(ms / MINUTE));
+  if (minutes < 600) return `${minutes} min`;
+  const hours = Math.floor(minutes / 60);
+  return hours < 48 ? `${hours} h` : `${Math.floor(hours / 24)} days`;
+}
 
 /** Time until a due moment: `due in 1:38`, `due now` in its last second, `overdue 2:05`. */
 export function dueText(msLeft: number): string {

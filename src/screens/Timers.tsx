@@ -1,6 +1,5 @@
 /** Bypass, clamp, since dose and ACT: the four things that are asked all the time. */
 import { Box, Text } from "ink";
-import type { LastAct } from "../figures/coagulation.ts";
 import type { Run } from "../figures/run.ts";
 import type { Timer } from "../figures/timers.ts";
 import { dueText, minutesText, stopwatch } from "../format/duration.ts";
@@ -23,7 +22,7 @@ export const tilesOf = (run: Run): readonly Tile[] => [
   bypassTile(run),
   clampTile(run),
   doseTile(run),
-  actTile(run.act),
+  actTile(run),
 ];
 
 /** Eightieths of the width for each tile: the clamp's and the ACT's details are longest. */
@@ -114,14 +113,13 @@ function doseTile({ running, nextDose, now }: Run): Tile {
   };
 }
 
-function actTile(act: LastAct | null): Tile {
+/** Against the target only until bypass has ended: heparin is reversed then. */
+function actTile({ act, course }: Run): Tile {
   if (!act) return { label: "ACT", value: UNKNOWN, detail: "none yet", live: false, late: false };
   const age = minutesText(act.age);
-  return {
-    label: "ACT",
-    value: `${plain(act.seconds)} s`,
-    detail: act.met ? `ok · ${age} ago` : `under ${plain(act.target)} · ${age}`,
-    live: true,
-    late: !act.met,
-  };
+  const value = `${plain(act.seconds)} s`;
+  if (course.phase === "after")
+    return { label: "ACT", value, detail: `${age} ago`, live: false, late: false };
+  const detail = act.met ? `ok · ${age} ago` : `under ${plain(act.target)} · ${age}`;
+  return { label: "ACT", value, detail, live: true, late: !act.met };
 }

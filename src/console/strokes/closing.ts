@@ -1,6 +1,7 @@
 /** . : closing the case with everything that is still open on view, and reopening a closed one. */
 import { openAt } from "../../figures/checks.ts";
 import { completenessOf } from "../../figures/completeness.ts";
+import { spanName } from "../../figures/entry-words.ts";
 import { reconciliation } from "../../figures/reconciliation.ts";
 import { isOn, type Run } from "../../figures/run.ts";
 import { clockTimeOf } from "../../format/instant.ts";
@@ -16,7 +17,7 @@ export function closingList(run: Run): readonly string[] {
   const { course } = run;
   const stillOn = [...course.spans.keys()]
     .filter((what) => isOn(course, what))
-    .map((what) => `still on: ${what}`);
+    .map((what) => `still on: ${spanName(what, course.protocol)}`);
   const checks = openAt(course.protocol, course.record.facts, "closing").map(
     ({ list, open }) => `checklist ${list.name}: ${open} of ${list.items.length} open (c ${list.letter})`,
   );
