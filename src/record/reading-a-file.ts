@@ -5,19 +5,26 @@ import { harmless } from "../format/text.ts";
 import { CASE_FORMAT, CASE_VERSION, type CaseFile, caseSchema } from "./case.ts";
 import { type Entry, entrySchema } from "./entry.ts";
 import { standing } from "./standing.ts";
+import { forbiddenKeyIn, isTooDeep } from "./untrusted.ts";
 import { upcast } from "./upcast.ts";
+
+/** More than two days of an entry every two seconds. */
+export const MOST_ENTRIES = 100_000;
 
 export type Reading<T> = Outcome<T>;
 
 /** Reads a case from JSON text. Never throws; `fault` is a whole sentence without the file's name. */
 export function readCase(text: string): Reading<CaseFile> {
+  if (text.trim() === "") return refused("the file is empty.");
+  if (isTooDeep(text)) return refused("the file is nested too deeply for a case.");
   let json: unknown;
   try {
     json = JSON.parse(text);
   } catch {
-    return refused(text.trim() === "" ? "the file is empty." : "the file is not JSON, or was cut short.");
+    return refused("the file is not JSON, or was cut short.");
   }
-  return checkCase(json);
+  const key = forbiddenKeyIn(json);
+  return key === null ? checkCase(json) : refused(`the file has a part called "${key}", which no case has.`);
 }
 
 /** Checks what JSON gave: our format, a version we know, every entry valid, every correction on a valid target. */
@@ -31,6 +38,9 @@ export function checkCase(json: unknown): Reading<CaseFile> {
       `the case was written by a newer version (file version ${version}, this program reads up to ${CASE_VERSION}).`,
     );
   }
+  const { entries } = json as { entries?: unknown };
+  if (Array.isArray(entries) && entries.length > MOST_ENTRIES)
+    return refused(`the file has ${entries.length} entries, more than a case can have (${MOST_ENTRIES}).`);
   const parsed = caseSchema.safeParse(upcast(json));
   if (!parsed.success) return refused(`${faultOf(parsed.error)}.`);
   const fault = orderFault(parsed.data.entries) ?? correctionFault(parsed.data.entries);

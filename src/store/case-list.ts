@@ -60,7 +60,7 @@ async function fromOne(found: ListedCase | undefined, asked: string): Promise<Ou
 
 async function caseAt(path: string): Promise<ListedCase | null> {
   const read = await readCaseFile(path);
-  if (read.ok) return summaryOf(path, read.value);
+  if (read.ok) return summaryOf(path, read.value.file);
   const id = idInName(path);
   return id === null ? null : { path, id, fault: read.fault };
 }

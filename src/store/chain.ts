@@ -15,7 +15,13 @@ export const hashOfText = (json: string): string =>
   createHash("sha256").update(canonical(json)).digest("hex");
 
 /** The hash of what the case was opened with; the first entry carries it. */
-export const headHash = ({ format, version, id, label, protocol }: CaseFile): string =>
+export const headHash = ({
+  format,
+  version,
+  id,
+  label,
+  protocol,
+}: Pick<CaseFile, "format" | "version" | "id" | "label" | "protocol">): string =>
   hashOf({ format, version, id, label, protocol });
 
 // RFC 8785 has no form for half a character (a lone surrogate); the file keeps it, the hash takes U+FFFD for it.

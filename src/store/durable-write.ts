@@ -1,24 +1,8 @@
 /** Writing a file so that it is either the old one or the new one, whole, whatever happens to the machine. */
-import * as fs from "node:fs/promises";
 import { dirname } from "node:path";
 import { setTimeout as pause } from "node:timers/promises";
+import { type Disk, type OpenFile, OWNER_FILE, realDisk } from "./disk.ts";
 import { codeOf } from "./fault-words.ts";
-
-/** The few things asked of a disk; tests put their own in its place. */
-export type Disk = {
-  open(path: string, flags: string, mode?: number): Promise<OpenFile>;
-  rename(from: string, to: string): Promise<void>;
-  unlink(path: string): Promise<void>;
-};
-
-export type OpenFile = {
-  writeFile(data: Iterable<Uint8Array>): Promise<void>;
-  sync(): Promise<void>;
-  close(): Promise<void>;
-};
-
-export const OWNER_FILE = 0o600;
-export const OWNER_FOLDER = 0o700;
 
 /** Milliseconds before each new try of a rename that another program, such as a virus scanner, holds up. */
 const RENAME_PAUSES = [10, 20, 40, 80, 160];
@@ -34,15 +18,18 @@ export const temporaryOf = (path: string): string => `${path}.saving`;
  * Writes `parts` one after the other as the new content of `path` and returns once it is on the disk under that
  * name. Throws the system's error with the old content in place, save when only the folder could not be forced to
  * the disk: then the new content is in place and may not outlive a power cut. One write at a time for each path.
+ * `beforeReplacing` is done when the new content is on the disk and the old one still in its place.
  */
 export async function durableWrite(
   path: string,
   parts: Iterable<Uint8Array>,
-  disk: Disk = fs,
+  disk: Disk = realDisk,
+  beforeReplacing: () => Promise<void> = async () => {},
 ): Promise<void> {
   const temporary = temporaryOf(path);
   try {
     await writeForced(disk, temporary, parts);
+    await beforeReplacing();
     await renameHeldUp(disk, temporary, path);
   } catch (error) {
     await disk.unlink(temporary).catch(() => undefined);

@@ -5,7 +5,7 @@ import { basename, join, resolve } from "node:path";
 import envPaths from "env-paths";
 import { type Instant, toIso } from "../format/instant.ts";
 import { type Outcome, refused, taken } from "../format/outcome.ts";
-import { OWNER_FOLDER } from "./durable-write.ts";
+import { OWNER_FOLDER } from "./disk.ts";
 import { faultWords } from "./fault-words.ts";
 import { isLocked } from "./lock.ts";
 

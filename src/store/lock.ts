@@ -3,7 +3,7 @@ import { readFileSync, unlinkSync } from "node:fs";
 import { link, open, readFile, rename, unlink } from "node:fs/promises";
 import { setTimeout as pause } from "node:timers/promises";
 import { type Outcome, refused, taken } from "../format/outcome.ts";
-import { OWNER_FILE } from "./durable-write.ts";
+import { NO_LINKS, OWNER_FILE } from "./disk.ts";
 import { codeOf, faultWords } from "./fault-words.ts";
 import { type Holder, holderIn, isGone, isHere, thisHolder } from "./lock-holder.ts";
 
@@ -18,7 +18,6 @@ export const lockOf = (path: string): string => `${path}.lock`;
 const UNREADABLE = "unreadable";
 const LOOKS = 10;
 const BETWEEN_LOOKS = 20;
-const NO_LINKS = new Set(["EPERM", "ENOSYS", "ENOTSUP", "EOPNOTSUPP", "EMLINK"]);
 
 const held = new Map<string, Holder>();
 

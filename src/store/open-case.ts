@@ -5,16 +5,38 @@ import { type Outcome, refused, taken } from "../format/outcome.ts";
 import type { Protocol } from "../protocol/protocol.ts";
 import { CASE_FORMAT, CASE_VERSION, type CaseFile } from "../record/case.ts";
 import { lowCase } from "./case-adapter.ts";
-import { faultWords, readingFaultWords } from "./fault-words.ts";
+import { codeOf, faultWords, readingFaultWords } from "./fault-words.ts";
 import { newCaseId, newCasePath, openFolder } from "./folder.ts";
+import { lastGoodOf } from "./last-good.ts";
 import { lockCase } from "./lock.ts";
-import { readCaseFile } from "./read-case-file.ts";
+import { type ReadCase, readCaseFile } from "./read-case-file.ts";
+import { recoverCase, repairCase } from "./recover.ts";
 
 /** A case and where it is kept; the path is the real one, so that two names of a case are one case. */
 export type OpenedCase = { path: string; file: CaseFile };
 
+/** A case that is only looked at. */
+export type ReadOnly = OpenedCase & {
+  /** What a person has to know where the file is damaged; `null` where it is whole. */
+  recovered: string | null;
+};
+
+type Opened = {
+  file: CaseFile;
+  /** The case as it was read, for the keeper to notice what other programs do to its file. */
+  asRead: ReadCase | undefined;
+  recovered: string | null;
+};
+
 /** A case that no other console can write to until it is released. */
-export type HeldCase = OpenedCase & { release(): Promise<void> };
+export type HeldCase = Opened & { path: string; release(): Promise<void> };
+
+export type Holding = {
+  /** How long a holder is waited for to let go. */
+  waitMs?: number;
+  /** Other files that may hold copies of the case, should it be damaged. */
+  copies?: readonly string[];
+};
 
 export type NewCase = {
   folder: string;
@@ -45,22 +67,45 @@ export async function createCase(asked: NewCase): Promise<Outcome<OpenedCase>> {
   }
 }
 
-/** Reads a case; a sentence says what is wrong with one that can't be read. Never rejects, never touches the file. */
-export async function openCase(path: string): Promise<Outcome<OpenedCase>> {
-  const real = await realPath(path);
-  return real.ok ? openReal(real.value) : real;
-}
-
-/** Opens a case to write to it: locked first, then read, so that nothing is out of date. Never rejects. */
-export async function holdCase(path: string, waitMs = 0): Promise<Outcome<HeldCase>> {
+/**
+ * Reads a case; a damaged one as far as it can be recovered (from other `copies` too). A sentence says what is wrong
+ * with one that can't be read. Never rejects, never touches the file.
+ */
+export async function openCase(path: string, copies: readonly string[] = []): Promise<Outcome<ReadOnly>> {
   const real = await realPath(path);
   if (!real.ok) return real;
-  const lock = await lockCase(real.value, waitMs);
+  const read = await readCaseFile(real.value);
+  if (read.ok) return taken({ path: real.value, file: read.value.file, recovered: null });
+  const found = await recoverCase(real.value, copies);
+  return found === null ? read : taken({ path: real.value, file: found.file, recovered: found.told });
+}
+
+/**
+ * Opens a case to write to it: locked first, then read, so that nothing is out of date. A damaged one is repaired from
+ * what is whole. Never rejects.
+ */
+export async function holdCase(path: string, how: Holding = {}): Promise<Outcome<HeldCase>> {
+  const real = await realPath(path);
+  if (!real.ok) return real;
+  const lock = await lockCase(real.value, how.waitMs);
   if (!lock.ok) return lock;
-  const opened = await openReal(real.value);
-  if (opened.ok) return taken({ ...opened.value, release: lock.value.release });
+  const opened = await openOrRepair(real.value, how.copies ?? []);
+  if (opened.ok) return taken({ ...opened.value, path: real.value, release: lock.value.release });
   await lock.value.release();
   return opened;
+}
+
+async function openOrRepair(path: string, copies: readonly string[]): Promise<Outcome<Opened>> {
+  const read = await readCaseFile(path);
+  if (read.ok) return taken({ file: read.value.file, asRead: read.value, recovered: null });
+  const found = await recoverCase(path, copies);
+  if (found === null) return read;
+  try {
+    const { file, told } = await repairCase(path, found);
+    return taken({ file, asRead: undefined, recovered: told });
+  } catch (error) {
+    return refused(`${read.fault.replace(/\.$/, "")}, and it can't be repaired now: ${faultWords(error)}.`);
+  }
 }
 
 /**
@@ -69,34 +114,32 @@ export async function holdCase(path: string, waitMs = 0): Promise<Outcome<HeldCa
  */
 export async function appendTo(
   path: string,
-  next: (file: CaseFile) => Outcome<CaseFile>,
+  next: (file: CaseFile, recovered: string | null) => Outcome<CaseFile>,
 ): Promise<Outcome<CaseFile>> {
-  const held = await holdCase(path, WAIT);
+  const held = await holdCase(path, { waitMs: WAIT });
   if (!held.ok) return held;
   try {
-    const becomes = next(held.value.file);
-    return becomes.ok ? await save(held.value.path, becomes.value) : becomes;
+    const becomes = next(held.value.file, held.value.recovered);
+    return becomes.ok ? await save(held.value, becomes.value) : becomes;
   } finally {
     await held.value.release();
   }
 }
 
+/** Of a case that is missing but has a last good copy, the place where it was. */
 async function realPath(path: string): Promise<Outcome<string>> {
   try {
     return taken(await realpath(path));
   } catch (error) {
+    const before = await realpath(lastGoodOf(path)).catch(() => null);
+    if (codeOf(error) === "ENOENT" && before !== null) return taken(before.slice(0, -lastGoodOf("").length));
     return refused(`${readingFaultWords(error)}.`);
   }
 }
 
-async function openReal(path: string): Promise<Outcome<OpenedCase>> {
-  const read = await readCaseFile(path);
-  return read.ok ? taken({ path, file: read.value }) : read;
-}
-
-async function save(path: string, file: CaseFile): Promise<Outcome<CaseFile>> {
+async function save({ path, asRead }: HeldCase, file: CaseFile): Promise<Outcome<CaseFile>> {
   try {
-    await lowCase(path, file).write();
+    await lowCase(path, file, { asRead }).write();
     return taken(file);
   } catch (error) {
     return refused(`not saved: ${faultWords(error)}.`);

@@ -1,8 +1,9 @@
 /** Reading a case file from the disk: the case, or one sentence that says what is wrong. The file is left as it was. */
 import { constants, open } from "node:fs/promises";
-import { type Outcome, refused } from "../format/outcome.ts";
+import { type Outcome, refused, taken } from "../format/outcome.ts";
 import type { CaseFile } from "../record/case.ts";
 import { readCase } from "../record/reading-a-file.ts";
+import type { Stat } from "./disk.ts";
 import { readingFaultWords, refusal } from "./fault-words.ts";
 import { markAsRead } from "./sound-case.ts";
 
@@ -15,27 +16,33 @@ const READ_AT_ONCE = constants.O_RDONLY | (constants.O_NONBLOCK ?? 0);
 
 const utf8 = new TextDecoder("utf-8", { fatal: true });
 
+/** A case, and what the disk said of its file when it was read. */
+export type ReadCase = { readonly file: CaseFile; readonly stat: Stat };
+
 /** Never throws; `fault` is a whole sentence without the file's name. */
-export async function readCaseFile(path: string): Promise<Outcome<CaseFile>> {
+export async function readCaseFile(path: string): Promise<Outcome<ReadCase>> {
   try {
-    return caseIn(textOf(await bytesOf(path)));
+    const { bytes, stat } = await bytesOf(path);
+    const read = caseIn(textOf(bytes));
+    return read.ok ? taken({ file: read.value, stat }) : read;
   } catch (error) {
     return refused(`${readingFaultWords(error)}.`);
   }
 }
 
-async function bytesOf(path: string): Promise<Uint8Array> {
+/** The bytes of a file that may be a case. Throws a refusal or the system's error. */
+export async function bytesOf(path: string): Promise<{ bytes: Uint8Array; stat: Stat }> {
   const file = await open(path, READ_AT_ONCE);
   try {
-    const found = await file.stat();
-    if (found.isDirectory()) throw refusal("it is a folder, not a case file");
-    if (!found.isFile()) throw refusal("it is not a file");
-    if (found.size > LARGEST_CASE) {
+    const stat = await file.stat();
+    if (stat.isDirectory()) throw refusal("it is a folder, not a case file");
+    if (!stat.isFile()) throw refusal("it is not a file");
+    if (stat.size > LARGEST_CASE) {
       throw refusal(
-        `the file is too large for a case (${Math.ceil(found.size / MEGABYTE)} MB, the limit is 64 MB)`,
+        `the file is too large for a case (${Math.ceil(stat.size / MEGABYTE)} MB, the limit is 64 MB)`,
       );
     }
-    return await file.readFile();
+    return { bytes: await file.readFile(), stat };
   } finally {
     await file.close();
   }
@@ -49,17 +56,9 @@ function textOf(bytes: Uint8Array): string {
   }
 }
 
-function caseIn(text: string): Outcome<CaseFile> {
-  const read = readWithin(text);
+/** The case in a text from anywhere. Never throws. */
+export function caseIn(text: string): Outcome<CaseFile> {
+  const read = readCase(text);
   if (read.ok) markAsRead(read.value);
   return read;
-}
-
-// Nesting without end runs out of stack, which is the only way reading can throw.
-function readWithin(text: string): Outcome<CaseFile> {
-  try {
-    return readCase(text);
-  } catch {
-    return refused("the file is nested too deeply for a case.");
-  }
 }

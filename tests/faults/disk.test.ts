@@ -39,7 +39,7 @@ async function keeping(): Promise<{ held: HeldCase; keeper: Keeper; told: (numbe
     onSaved: (seq) => told.push(seq),
     onFault: (words) => told.push(words),
   });
-  onTestFinished(() => keeper.close());
+  onTestFinished(async () => void (await keeper.close()));
   return { held: held.value, keeper, told };
 }
 

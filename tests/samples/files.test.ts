@@ -26,7 +26,7 @@ describe.each(INVENTED)("$label", (script) => {
 
   test("reads back without a fault, and its chain holds", async () => {
     const read = await readCaseFile(kept);
-    expect(read.ok && chainFault(read.value)).toBe(null);
+    expect(read.ok && chainFault(read.value.file)).toBe(null);
   });
 });
 

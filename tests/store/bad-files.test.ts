@@ -87,27 +87,36 @@ describe("a file that is not a sound case is told in one sentence and left as it
     spawnSync("mkfifo", [path]);
     expect(await faultOf(path)).toBe("it is not a file.");
   });
-
-  test("cut short at every 97th byte", async () => {
-    await save(withNotes(aCase(), 5));
-    const whole = await readFile(path);
-    const faults = new Set<string | null>();
-    for (let length = 0; length < whole.length - 2; length += 97) {
-      await writeFile(path, whole.subarray(0, length));
-      faults.add(await faultOf(path));
-    }
-    // Cut inside a letter of more than one byte it is not even text.
-    expect([...faults].toSorted()).toEqual(
-      expect.arrayContaining(["the file is empty.", "the file is not JSON, or was cut short."]),
-    );
-    expect([...faults].every((fault) => fault !== null)).toBe(true);
-  });
 });
 
-test.each([1000, 100_000])("a file nested %d deep is read or refused, and throws nothing", async (depth) => {
-  const deep = `${"[".repeat(depth)}${"]".repeat(depth)}`;
+test.each([
+  [50, null],
+  [64, "the file is nested too deeply for a case."],
+  [1_000_000, "the file is nested too deeply for a case."],
+])("a file nested %d deep gives %j", async (depth, said) => {
+  const deep = `${"[".repeat(depth)}"[{\\"[["${"]".repeat(depth)}`;
   await writeFile(path, JSON.stringify(withNotes(aCase(), 1)).replace('"label"', `"x":${deep},"label"`));
-  await expect(openCase(path)).resolves.toBeDefined();
+  expect(await faultOf(path)).toBe(said);
+});
+
+test.each(["__proto__", "constructor", "prototype", "\\u005f_proto__"])(
+  "a file with a part called %s is refused, wherever it stands",
+  async (key) => {
+    const written = JSON.stringify(withNotes(aCase(), 1));
+    for (const at of ['"label"', '"seq":2', '"heparin"']) {
+      await writeFile(path, written.replace(at, `"${key}":{"polluted":true},${at}`));
+      expect(await faultOf(path)).toMatch(/^the file has a part called "/);
+    }
+    expect(({} as { polluted?: boolean }).polluted).toBeUndefined();
+  },
+);
+
+test("a file with more entries than a case can have is refused in a moment", async () => {
+  const [opened] = aCase().entries;
+  await writeFile(path, JSON.stringify({ ...aCase(), entries: Array(100_001).fill(opened) }));
+  const began = performance.now();
+  expect(await faultOf(path)).toBe("the file has 100001 entries, more than a case can have (100000).");
+  expect(performance.now() - began).toBeLessThan(5000);
 });
 
 test("a case saved by an editor that marks UTF-8 at the start of a file is read all the same", async () => {

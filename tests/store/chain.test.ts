@@ -29,7 +29,7 @@ const json = async (): Promise<Json> => JSON.parse(await readFile(path, "utf8"))
 async function read() {
   const found = await readCaseFile(path);
   if (!found.ok) throw new Error(found.fault);
-  return found.value;
+  return found.value.file;
 }
 
 /** What the chain says after somebody has edited the file. */

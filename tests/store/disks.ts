@@ -2,7 +2,7 @@
 
 import * as fs from "node:fs/promises";
 import { basename } from "node:path";
-import type { Disk, OpenFile } from "../../src/store/durable-write.ts";
+import type { Disk, OpenFile } from "../../src/store/disk.ts";
 
 /** Fails so many times (else always) at a call, on the file of that name or any. */
 export type Failure = { call: string; code: string; on?: string; times?: number };
@@ -38,6 +38,14 @@ export function recordingDisk(failure?: Failure): { disk: Disk; calls: string[] 
     },
     rename: (from, to) => note("rename", from, basename(to)),
     unlink: (path) => note("unlink", path),
+    link: (path, name) => note("link", path, basename(name)),
+    copyFile: (path, name) => note("copy", path, basename(name)),
+    async readFile(path) {
+      await note("read", path);
+      return Buffer.of();
+    },
+    // Looking changes nothing, and is not noted.
+    stat: async () => ({ ino: 0, size: 0, mtimeMs: 0 }),
   };
   return { disk, calls };
 }
@@ -55,6 +63,13 @@ export function failing(failure: Failure): Disk {
       await fs.rename(from, to);
     },
     unlink: fs.unlink,
+    async link(path, name) {
+      fails("link", path);
+      await fs.link(path, name);
+    },
+    copyFile: fs.copyFile,
+    readFile: fs.readFile,
+    stat: fs.stat,
   };
 }
 

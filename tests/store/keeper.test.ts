@@ -3,7 +3,7 @@
 import { join } from "node:path";
 import { beforeEach, describe, expect, onTestFinished, test } from "vitest";
 import type { CaseFile } from "../../src/record/case.ts";
-import type { Disk } from "../../src/store/durable-write.ts";
+import type { Disk } from "../../src/store/disk.ts";
 import { type KeeperTools, keepCase } from "../../src/store/keeper.ts";
 import { readCaseFile } from "../../src/store/read-case-file.ts";
 import { aCase, scratchFolder, withEntry } from "./cases.ts";
@@ -33,7 +33,7 @@ function kept(tools: Partial<KeeperTools> = {}) {
 async function onDisk(): Promise<number> {
   const read = await readCaseFile(path);
   if (!read.ok) throw new Error(read.fault);
-  return read.value.entries.length;
+  return read.value.file.entries.length;
 }
 
 /** Waits that end when the test says so, and how long each would have been. */
