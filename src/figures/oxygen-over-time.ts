@@ -1,11 +1,10 @@
 /** Oxygen delivery over the run: what it was from one reading or gas to the next, as long as all parts were relied on. */
-import { type Below, belowThreshold, type Held } from "./below-threshold.ts";
+import { type Below, belowThreshold, type Held, stepHold } from "./below-threshold.ts";
 import { contentOf, indexOf, surfaceOf } from "./live-oxygen.ts";
 import {
   arterialSaturationSeries,
   gasSeries,
   haemoglobinSeries,
-  type Measured,
   type Moment,
   readingSeries,
 } from "./measured.ts";
@@ -21,32 +20,29 @@ export function deliveryOverTime(course: Course): readonly Held[] {
   if (before) return before;
   const surface = surfaceOf(course);
   const parts = {
-    flow: readingSeries(course, "flow"),
-    haemoglobin: haemoglobinSeries(course),
-    saturation: arterialSaturationSeries(course),
-    oxygen: gasSeries(course, "oxygen", "arterial"),
+    flow: stepHold(readingSeries(course, "flow")),
+    haemoglobin: stepHold(haemoglobinSeries(course)),
+    saturation: stepHold(arterialSaturationSeries(course)),
+    oxygen: stepHold(gasSeries(course, "oxygen", "arterial")),
   };
   const deliveryAt = (moment: number): number | null => {
-    const part = (series: readonly Measured[], unit: string) => {
-      const last = series.findLast(({ at }) => at <= moment);
-      return { value: last && moment < last.until ? last.value : null, unit, working: "" };
+    const part = (held: readonly Held[], unit: string) => {
+      const value = held.find(({ from, to }) => from <= moment && moment < to)?.value ?? null;
+      return { value, unit, working: "" };
     };
-    const { flow, haemoglobin, saturation, oxygen } = parts;
     const content = contentOf(
-      part(haemoglobin, "g/dL"),
-      part(saturation, "%"),
-      part(oxygen, "mm[Hg]"),
+      part(parts.haemoglobin, "g/dL"),
+      part(parts.saturation, "%"),
+      part(parts.oxygen, "mm[Hg]"),
       course.protocol,
       "arterial",
     );
-    return oxygenDeliveryIndex(content, indexOf(part(flow, "L/min"), surface)).value;
+    return oxygenDeliveryIndex(content, indexOf(part(parts.flow, "L/min"), surface)).value;
   };
-  const changes = new Set(
-    Object.values(parts)
-      .flat()
-      .flatMap(({ at, until }) => [at, until]),
-  );
-  const moments = [...changes].sort((a, b) => a - b);
+  const changes = Object.values(parts)
+    .flat()
+    .flatMap(({ from, to }) => [from, to]);
+  const moments = [...new Set(changes)].sort((a, b) => a - b);
   const held = moments.flatMap((from, i) => {
     const [to, value] = [moments[i + 1], deliveryAt(from)];
     return to === undefined || value === null ? [] : [{ from, to, value }];
