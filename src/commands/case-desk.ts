@@ -83,7 +83,7 @@ export function openDesk(folder: string, protocols: readonly Protocol[] = SHIPPE
     /** A case to look at, which others may be writing. */
     async read(path: string): Promise<AppMessage> {
       const opened = await openCase(path);
-      return opened.ok ? { name: "reviewed", files: [opened.value.file] } : couldNot(opened);
+      return opened.ok ? { name: "reviewed", file: opened.value.file, path } : { ...couldNot(opened), path };
     },
     async create({ operator, label, protocol }: Asked): Promise<AppMessage> {
       const now = openClock().now();
@@ -99,7 +99,7 @@ export function openDesk(folder: string, protocols: readonly Protocol[] = SHIPPE
   };
 }
 
-const couldNot = (outcome: Outcome<unknown>): AppMessage => ({
-  name: "could-not",
+const couldNot = (outcome: Outcome<unknown>) => ({
+  name: "could-not" as const,
   fault: outcome.ok ? "" : `The case cannot be opened: ${outcome.fault}`,
 });

@@ -66,7 +66,7 @@ export function openSession(
         );
         break;
       case "samples":
-        dispatch({ name: "reviewed", files: desk.samples() });
+        dispatch({ name: "shown", files: desk.samples() });
         break;
       case "demo":
         finish("demo");

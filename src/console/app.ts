@@ -4,7 +4,8 @@ import type { CaseFile } from "../record/case.ts";
 import { canBeBroughtBack } from "./half-typed.ts";
 import type { Key } from "./key.ts";
 import { type Effect, type HalfTyped, type Message, type Model, openModel } from "./model.ts";
-import { openReview, type Review, updateReview } from "./review.ts";
+import type { Review, Shelved } from "./review.ts";
+import { beginReview, caseAbsent, caseArrived, type ReviewStep, updateReview } from "./review-update.ts";
 import { type CaseLine, openStart, type Start, type StartEffect, updateStart } from "./start.ts";
 import { update } from "./update.ts";
 
@@ -23,8 +24,12 @@ export type AppMessage =
   | Message
   | { readonly name: "cases"; readonly cases: readonly CaseLine[] }
   | ({ readonly name: "opened" } & Opened)
-  | { readonly name: "reviewed"; readonly files: readonly CaseFile[] }
-  | { readonly name: "could-not"; readonly fault: string };
+  /** A case read to be looked at. */
+  | { readonly name: "reviewed"; readonly file: CaseFile; readonly path: string }
+  /** Cases that are kept nowhere, to be looked at. */
+  | { readonly name: "shown"; readonly files: readonly CaseFile[] }
+  /** `path` is that of a case which was to be looked at. */
+  | { readonly name: "could-not"; readonly fault: string; readonly path?: string };
 
 /** A case that has been opened to be written to. */
 export type Opened = {
@@ -55,11 +60,15 @@ export function runApp({ file, clockEarlyBy, halfTyped }: Opened, home: Home): A
 
 const KEPT = "What was half typed has been kept: Esc brings it back.";
 
-export const reviewApp = (files: readonly CaseFile[], home: Home): App => ({
-  screen: "review",
-  review: openReview(files[0] as CaseFile, files),
-  home,
-});
+/** Begins a review of cases in hand or of cases still to be read, at one of them. */
+export const reviewApp = (shelf: readonly Shelved[], home: Home, place = 0, inHand?: CaseFile): AppStep =>
+  reviewed({ home }, beginReview(shelf, place, inHand));
+
+function reviewed({ home }: Pick<App, "home">, { review, leaves, wants }: ReviewStep): AppStep {
+  const app: App = { screen: "review", review, home };
+  if (leaves) return goneHome(app);
+  return { app, effects: wants === null ? [] : [{ do: "open", path: wants, to: "review" }] };
+}
 
 /** Pure. A message that the present screen does not know changes nothing. */
 export function updateApp(app: App, message: AppMessage, now: Instant): AppStep {
@@ -69,12 +78,36 @@ export function updateApp(app: App, message: AppMessage, now: Instant): AppStep 
     case "opened":
       return still(runApp(message, app.home));
     case "reviewed":
-      return still(message.files.length > 0 ? reviewApp(message.files, app.home) : app);
+      return arrived(app, message.file, message.path);
+    case "shown":
+      return message.files.length > 0 ? reviewApp(message.files, app.home) : still(app);
     case "could-not":
-      return still(app.screen === "start" ? { ...app, start: { ...app.start, notice: message.fault } } : app);
+      return couldNot(app, message.fault, message.path);
     default:
       return onScreen(app, message, now);
   }
+}
+
+/** From the list of cases the others that can be read are on the shelf too. */
+function arrived(app: App, file: CaseFile, path: string): AppStep {
+  if (app.screen === "review") return reviewed(app, caseArrived(app.review, path, file));
+  if (app.screen !== "start") return still(app);
+  const shelf = (app.start.cases ?? []).filter(({ fault }) => fault === undefined);
+  const place = shelf.findIndex((one) => one.path === path);
+  return place < 0
+    ? reviewApp([{ path }], app.home, 0, file)
+    : reviewApp(
+        shelf.map((one) => ({ path: one.path })),
+        app.home,
+        place,
+        file,
+      );
+}
+
+function couldNot(app: App, fault: string, path: string | undefined): AppStep {
+  if (app.screen === "review" && path !== undefined)
+    return reviewed(app, caseAbsent(app.review, path, fault));
+  return still(app.screen === "start" ? { ...app, start: { ...app.start, notice: fault } } : app);
 }
 
 function onScreen(app: App, message: Message, now: Instant): AppStep {
@@ -93,8 +126,7 @@ function onScreen(app: App, message: Message, now: Instant): AppStep {
     }
     case "review": {
       if (isNews(message)) return still(app);
-      const { review, leaves } = updateReview(app.review, message);
-      return leaves ? goneHome(app) : still({ ...app, review });
+      return reviewed(app, updateReview(app.review, message));
     }
     default:
       return app satisfies never;

@@ -87,6 +87,9 @@ function inPlain(model: Model, key: Key, now: Instant): Step {
     case "home":
     case "end":
       return still(scrolled(model, key.name));
+    case "left":
+    case "right":
+      return still(model.panel === "trends" ? otherWindow(model) : model);
     case "escape":
       return still(broughtBack(model));
     default:
@@ -144,6 +147,11 @@ function nextPanel(model: Model, step: 1 | -1): Model {
   const place = (PANELS.indexOf(model.panel) + step + PANELS.length) % PANELS.length;
   return { ...model, panel: PANELS[place] ?? "log", scroll: 0 };
 }
+
+const otherWindow = (model: Model): Model => ({
+  ...model,
+  window: model.window === "hour" ? "run" : "hour",
+});
 
 const SCROLL_STEPS = {
   up: 1,

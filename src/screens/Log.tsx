@@ -82,7 +82,7 @@ type RowProps = {
   readonly picked: boolean;
 };
 
-const LogRow = memo(function LogRow({ fact, protocol, columns, picked }: RowProps) {
+export const LogRow = memo(function LogRow({ fact, protocol, columns, picked }: RowProps) {
   const { entry, struck } = fact;
   const { subject, says } = entryWords(entry, protocol);
   const mark = rowMark(fact);

@@ -1,48 +1,136 @@
-/** The review screen: totals first, then the log as it was written. Nothing here can change the case. */
+/** The review screen: a case read back as summary, timeline or trends. Nothing here can change the case. */
 import { Box, Text } from "ink";
-import type { Review } from "../console/review.ts";
-import { readRun } from "../figures/run.ts";
-import type { Instant } from "../format/instant.ts";
-import { msOf } from "../format/instant.ts";
+import { type Review, reviewedAt, VIEWS, viewOf } from "../console/review.ts";
+import { LEAVING, OTHER_CASES, REVIEW_KEYS, type ReviewKey } from "../console/review-keys.ts";
+import type { Within } from "../console/review-modes.ts";
+import { chosenPlace, shownRows } from "../console/review-timeline.ts";
+import { type Run, readRun } from "../figures/run.ts";
+import { fromIso } from "../format/instant.ts";
 import { harmless } from "../format/text.ts";
-import { Balances } from "./Balances.tsx";
-import { column } from "./fit.ts";
-import { Log, rowText } from "./Log.tsx";
-import { PlainRows } from "./PlainRows.tsx";
+import type { CaseFile } from "../record/case.ts";
+import { column, cutTo, endOf, fitting } from "./fit.ts";
+import { rowText } from "./Log.tsx";
+import { PlainRows, tooSmall } from "./PlainRows.tsx";
 import { PlanLine } from "./PlanLine.tsx";
-import { Rule } from "./Rule.tsx";
+import { ReviewHistory } from "./ReviewHistory.tsx";
+import { ReviewSummary } from "./ReviewSummary.tsx";
+import { ReviewTimeline } from "./ReviewTimeline.tsx";
+import { ReviewTrends } from "./ReviewTrends.tsx";
 import { tileRows } from "./SmallScreen.tsx";
 import { drawnRows, roomFor, type Size } from "./size.ts";
-import { Timers } from "./Timers.tsx";
 
-/** Title, plan, three of timers, three of balances, rule. */
-const ROWS_TAKEN = 9;
+/** Title, plan, what is said, keys. */
+const ROWS_TAKEN = 4;
 
-export function ReviewScreen({ review, now, size }: { review: Review; now: Instant; size: Size }) {
+export function ReviewScreen({ review, size }: { review: Review; size: Size }) {
   const { columns } = size;
   const rows = drawnRows(size);
-  const { file, scroll, others } = review;
-  const last = file.entries.at(-1);
-  // A case is looked at as it stood when the last entry was written, so that an open one does not run on.
-  const run = readRun(file, last ? msOf(last.loggedAt) : now.ms);
-  const { written } = run.course.record;
-  const logRows = Math.max(1, rows - ROWS_TAKEN);
-  const back = Math.max(0, written.length - logRows - scroll);
-  const place =
-    others.length > 1 ? ` · case ${others.indexOf(file) + 1} of ${others.length}, ← → another` : "";
-  const title = `REVIEW · ${harmless(file.label)}${place} · arrows scroll · Esc leaves`;
-  if (roomFor(size) === "small") {
-    const list = written.slice(scroll, scroll + rows).map((fact) => rowText(fact, file.protocol));
-    return <PlainRows lines={[title, ...tileRows(run)]} list={list} size={size} />;
-  }
+  const { file } = review;
+  const run = file && readRun(file, reviewedAt(file));
+  if (roomFor(size) === "small") return <SmallReview review={review} run={run} size={size} />;
   return (
     <Box flexDirection="column" height={rows} width={columns}>
-      <Text inverse>{column(` ${title}`, columns)}</Text>
-      <PlanLine course={run.course} columns={columns} />
-      <Timers run={run} columns={columns} big={false} />
-      <Balances run={run} columns={columns} />
-      <Rule title={`log · ${written.length} entries`} columns={columns} />
-      <Log written={written} protocol={file.protocol} rows={logRows} scroll={back} columns={columns} />
+      <Title review={review} columns={columns} />
+      {run ? <PlanLine course={run.course} columns={columns} /> : <Text> </Text>}
+      <Box flexDirection="column" height={rows - ROWS_TAKEN}>
+        {file && run ? (
+          <View review={{ ...review, file }} run={run} columns={columns} rows={rows - ROWS_TAKEN} />
+        ) : (
+          <Text>{review.reading ? " Reading …" : " This case cannot be shown."}</Text>
+        )}
+      </Box>
+      <Said review={review} columns={columns} />
+      <Keys review={review} columns={columns} />
     </Box>
   );
+}
+
+type ViewProps = {
+  readonly review: Within;
+  readonly run: Run;
+  readonly columns: number;
+  readonly rows: number;
+};
+
+function View({ review, run, columns, rows }: ViewProps) {
+  const { mode, file, page } = review;
+  const offset = offsetOf(file);
+  switch (mode.name) {
+    case "summary":
+      return <ReviewSummary run={run} offset={offset} columns={columns} rows={rows} page={page} />;
+    case "timeline":
+    case "search":
+    case "kinds":
+      return <ReviewTimeline review={review} columns={columns} rows={rows} />;
+    case "trends":
+      return <ReviewTrends review={review} run={run} offset={offset} columns={columns} rows={rows} />;
+    case "history":
+      return <ReviewHistory file={file} of={mode.of} page={mode.page} columns={columns} rows={rows} />;
+    default:
+      return mode satisfies never;
+  }
+}
+
+/** Clock times of a case are those of the place where its last entry was written. */
+const offsetOf = ({ entries }: CaseFile): number => fromIso(entries.at(-1)?.at ?? "")?.offset ?? 0;
+
+/** The case, the views with the present one in brackets, and which case of how many. */
+function Title({ review, columns }: { review: Review; columns: number }) {
+  const { shelf, place, file, mode } = review;
+  const here = viewOf(mode);
+  const views = VIEWS.map((view) => (view === here ? `[${view}]` : ` ${view} `)).join(" ");
+  const which = shelf.length > 1 ? `case ${place + 1} of ${shelf.length} ` : "";
+  const label = column(` REVIEW · ${harmless(file?.label ?? "")}`, columns - views.length - which.length - 2);
+  return <Text inverse wrap="truncate">{`${label} ${views} ${which}`}</Text>;
+}
+
+/** What is typed into a search, else what there is to say. */
+function Said({ review: { mode, notice, reading }, columns }: { review: Review; columns: number }) {
+  if (mode.name === "search") {
+    const points = [...mode.text];
+    const before = endOf(points.slice(0, mode.cursor).join(""), columns - 12);
+    return (
+      <Text wrap="truncate">
+        <Text bold color="cyan">
+          {" search: "}
+        </Text>
+        {before}
+        <Text inverse>{points[mode.cursor] ?? " "}</Text>
+        {points.slice(mode.cursor + 1).join("")}
+      </Text>
+    );
+  }
+  return <Text wrap="truncate">{` ${cutTo(notice ?? (reading ? "Reading …" : ""), columns - 2)}`}</Text>;
+}
+
+/** The keys of the mode; the way out is always among them. */
+export function keysFor({ mode, shelf }: Review, columns: number): readonly ReviewKey[] {
+  const always = [...(shelf.length > 1 ? [OTHER_CASES] : []), ...(mode.name === "search" ? [] : [LEAVING])];
+  const width = ([key, what]: ReviewKey) => key.length + what.length + 4;
+  const room = columns - always.reduce((sum, one) => sum + width(one), 0);
+  return [...fitting(REVIEW_KEYS[mode.name], room, width), ...always];
+}
+
+function Keys({ review, columns }: { review: Review; columns: number }) {
+  return (
+    <Text wrap="truncate">
+      {keysFor(review, columns).map(([key, what]) => (
+        <Text key={key}>
+          {" "}
+          <Text bold>{key}</Text>
+          <Text dimColor>{` ${what}  `}</Text>
+        </Text>
+      ))}
+    </Text>
+  );
+}
+
+/** In a terminal that is too small: the clocks, and the log from the chosen entry on. */
+function SmallReview({ review, run, size }: { review: Review; run: Run | null; size: Size }) {
+  const { file, timeline } = review;
+  const title = `REVIEW · ${harmless(file?.label ?? "")} · arrows move · q leaves`;
+  if (!file || !run) return <PlainRows lines={[title, review.notice ?? ""]} size={size} />;
+  const rows = shownRows(file, timeline).slice(Math.max(0, chosenPlace(file, timeline)));
+  const list = rows.slice(0, size.rows).map(({ fact }) => rowText(fact, file.protocol));
+  return <PlainRows lines={[title, ...tileRows(run), tooSmall(size)]} list={list} size={size} />;
 }

@@ -49,7 +49,7 @@ export function Screen({ view: { app, now, folder }, size }: { view: View; size:
     case "run":
       return <RunScreen model={app.model} now={now} size={size} />;
     case "review":
-      return <ReviewScreen review={app.review} now={now} size={size} />;
+      return <ReviewScreen review={app.review} size={size} />;
     default:
       return app satisfies never;
   }

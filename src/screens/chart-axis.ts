@@ -1,6 +1,5 @@
-/** The axes of a small chart: a scale that ends on round numbers, clock times, and a row of marks on the same time. */
+/** The axes of a small chart: a scale that ends on round numbers, and clock times. */
 import { clockTime } from "../format/instant.ts";
-import type { Look } from "./chart-dots.ts";
 
 /** A stretch of time in milliseconds since the epoch, both ends shown. */
 export type Window = { readonly from: number; readonly to: number };
@@ -72,39 +71,3 @@ export function timeRow(window: Window, offset: number, width: number): string {
   }
   return row.join("");
 }
-
-export type Marks = {
-  /** What was on, the most telling last: it is drawn over the others. */
-  readonly bars: readonly { readonly sign: Sign; readonly from: number; readonly to: number | null }[];
-  /** What happened at one moment. */
-  readonly points: readonly { readonly sign: Sign; readonly at: number }[];
-};
-
-export type Sign = "bypass" | "clamp" | "dose";
-
-export const SIGNS: Readonly<Record<Look, Readonly<Record<Sign, string>>>> = {
-  braille: { bypass: "─", clamp: "━", dose: "▾" },
-  ascii: { bypass: "-", clamp: "=", dose: "v" },
-};
-
-/** The marks as one row, on the same time as a chart of that width; what lies outside the window is left out. */
-export function marksRow({ bars, points }: Marks, window: Window, width: number, look: Look): string {
-  const row = Array.from({ length: width }, () => " ");
-  const signs = SIGNS[look];
-  for (const { sign, from, to } of bars) {
-    const [start, end] = [Math.max(from, window.from), Math.min(to ?? window.to, window.to)];
-    if (start > end) continue;
-    const [first, last] = [placeOf(partOf(window, start), width), placeOf(partOf(window, end), width)];
-    for (let place = first; place <= last && place < width; place++) row[place] = signs[sign];
-  }
-  for (const { sign, at } of points)
-    if (at >= window.from && at <= window.to && width > 0)
-      row[placeOf(partOf(window, at), width)] = signs[sign];
-  return row.join("");
-}
-
-/** What the signs mean: `─ bypass  ━ clamp  ▾ dose`. */
-export const signsText = (look: Look): string =>
-  Object.entries(SIGNS[look])
-    .map(([name, sign]) => `${sign} ${name}`)
-    .join("  ");

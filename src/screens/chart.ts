@@ -11,7 +11,7 @@ export type Point = {
 };
 
 export type Line = {
-  /** A letter that stands where a stretch of the line ends, so that lines are told apart; empty for a line alone. */
+  /** A letter that stands where a stretch of the line ends, so that lines are told apart; empty for a plain mark. */
   readonly sign: string;
   /** In the order of happening. */
   readonly points: readonly Point[];
@@ -24,13 +24,15 @@ export type Chart = {
   readonly scale: Scale;
   readonly window: Window;
   readonly look: Look;
+  /** Whether a value holds until the next, rather than moving towards it. */
+  readonly stepped: boolean;
   /** A moment to be drawn as an upright line; `null` for none. */
   readonly cursor: number | null;
 };
 
-const RULES: Readonly<Record<Look, { edge: string; limit: string; cursor: string }>> = {
-  braille: { edge: "│", limit: "┈", cursor: "╎" },
-  ascii: { edge: "|", limit: "~", cursor: "!" },
+const RULES: Readonly<Record<Look, { edge: string; limit: string; cursor: string; end: string }>> = {
+  braille: { edge: "│", limit: "┈", cursor: "╎", end: "•" },
+  ascii: { edge: "|", limit: "~", cursor: "!", end: "o" },
 };
 
 /** The width that the scale's numbers and their edge take. */
@@ -84,7 +86,7 @@ function plotRows(chart: Chart, width: number, height: number): string[] {
       if (free(row, column) || cells[row]?.[column] === RULES[look].limit)
         put(cells, row, column, RULES[look].cursor);
   }
-  for (const line of chart.lines) signEnds(cells, line, chart, width, height);
+  for (const line of chart.lines) signEnds(cells, line, chart);
   return cells.map((row) => row.join(""));
 }
 
@@ -94,46 +96,42 @@ function put(cells: readonly string[][], row: number, column: number, sign: stri
   if (cell !== undefined && column < cell.length) cell[column] = sign;
 }
 
-function drawLine(dots: Dots, { points }: Line, { scale, window }: Chart): void {
-  const dotOf = ({ at, value }: Pick<Point, "at" | "value">) =>
+function drawLine(dots: Dots, { points }: Line, { scale, window, stepped }: Chart): void {
+  const dotOf = (at: number, value: number) =>
     [
       placeOf(partOf(window, at), dots.across),
       dots.down - 1 - placeOf(heightOf(scale, value), dots.down),
     ] as const;
   points.forEach((point, place) => {
     const next = points[place + 1];
-    if (isIn(window, point)) dots.set(...dotOf(point));
-    if (next === undefined || !joins(point, next) || next.at < window.from || point.at > window.to) return;
-    straight(dots, dotOf(clipped(point, next, window.from)), dotOf(clipped(next, point, window.to)));
+    const joined = next !== undefined && joins(point, next);
+    if (isIn(window, point)) dots.set(...dotOf(point.at, point.value));
+    const end = joined ? next.at : stepped ? point.until : point.at;
+    const [from, to] = [Math.max(point.at, window.from), Math.min(end, window.to)];
+    if (from >= to) return;
+    const on = (at: number) => (stepped || !joined ? point.value : between(point, next, at));
+    straight(dots, dotOf(from, on(from)), dotOf(to, on(to)));
+    if (stepped && joined && to === next.at) straight(dots, dotOf(to, point.value), dotOf(to, next.value));
   });
 }
+
+/** The value on the straight way from one point to a later one. */
+const between = (point: Point, next: Point, at: number): number =>
+  point.value + ((at - point.at) / (next.at - point.at)) * (next.value - point.value);
 
 const isIn = ({ from, to }: Window, { at }: Point): boolean => at >= from && at <= to;
 
 /** A value is joined to the next only while it is relied on; longer gaps are not bridged. */
 const joins = ({ until }: Point, next: Point): boolean => next.at <= until;
 
-/** The point, or where the way to its neighbour crosses the edge of the window that lies between them. */
-function clipped(point: Point, neighbour: Point, edge: number): Pick<Point, "at" | "value"> {
-  const crosses = (point.at < edge && edge < neighbour.at) || (neighbour.at < edge && edge < point.at);
-  if (!crosses) return point;
-  const part = (edge - point.at) / (neighbour.at - point.at);
-  return { at: edge, value: point.value + part * (neighbour.value - point.value) };
-}
-
-/** The line's letter at the last point of every unbroken stretch in the window. */
-function signEnds(
-  cells: string[][],
-  { sign, points }: Line,
-  { scale, window }: Chart,
-  width: number,
-  height: number,
-) {
-  if (sign === "" || width === 0) return;
+/** The line's letter, or a plain mark, at the last point of every unbroken stretch in the window. */
+function signEnds(cells: readonly string[][], { sign, points }: Line, chart: Chart): void {
+  const { scale, window, look } = chart;
   points.forEach((point, place) => {
     const next = points[place + 1];
     const goesOn = next !== undefined && isIn(window, next) && joins(point, next);
     if (!isIn(window, point) || goesOn) return;
-    put(cells, rowOf(scale, point.value, height), placeOf(partOf(window, point.at), width), sign);
+    const column = placeOf(partOf(window, point.at), cells[0]?.length ?? 0);
+    put(cells, rowOf(scale, point.value, cells.length), column, sign || RULES[look].end);
   });
 }

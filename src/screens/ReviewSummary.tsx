@@ -1,0 +1,47 @@
+/** The first page of a review: the summary in columns, turned over where one page does not hold it. */
+import { Box, Text } from "ink";
+import { memo } from "react";
+import type { Run } from "../figures/run.ts";
+import { column } from "./fit.ts";
+import { flowed, type Page, pageAt, placeAfter } from "./review-flow.ts";
+import { summaryBlocks } from "./review-summary.ts";
+
+type Props = {
+  readonly run: Run;
+  readonly offset: number;
+  readonly columns: number;
+  readonly rows: number;
+  readonly page: number;
+};
+
+const WIDTH = 38;
+const GAP = 2;
+
+/** The pages of a summary in a space, and how wide their columns are. */
+export function summaryPages(run: Run, offset: number, columns: number, rows: number) {
+  const across = Math.max(1, Math.floor((columns - 2 + GAP) / (WIDTH + GAP)));
+  const width = Math.floor((columns - 2 - GAP * (across - 1)) / across);
+  return { pages: flowed(summaryBlocks(run, offset, width), across, rows), width };
+}
+
+export const ReviewSummary = memo(function ReviewSummary({ run, offset, columns, rows, page }: Props) {
+  const { pages, width } = summaryPages(run, offset, columns, rows - 1);
+  const shown: Page = pageAt(pages, page);
+  const which = pages.length > 1 ? `page ${placeAfter(pages.length, page) + 1} of ${pages.length}` : "";
+  return (
+    <Box flexDirection="column" height={rows}>
+      {Array.from({ length: rows - 1 }, (_, row) => (
+        // biome-ignore lint/suspicious/noArrayIndexKey: rows of a page have no name but their place.
+        <Text key={row} wrap="truncate">
+          {shown.map((lines, place) => (
+            // biome-ignore lint/suspicious/noArrayIndexKey: nor have its columns.
+            <Text key={place} bold={lines[row]?.isTitle ?? false}>
+              {` ${column(lines[row]?.text ?? "", width)} `}
+            </Text>
+          ))}
+        </Text>
+      ))}
+      <Text dimColor>{` ${which}`}</Text>
+    </Box>
+  );
+});
