@@ -17,7 +17,7 @@ const MINUTE = 60_000;
 
 /**
  * Due at the end of the last dose plus the interval of its solution, or at the time set by a reminder written since
- * that dose began; only while a clamp is on and no dose is running.
+ * that dose began; only while a clamp is on and no dose is running. A dose under an earlier clamp sets nothing due.
  */
 export function nextDose(
   facts: readonly Fact[],
@@ -36,6 +36,7 @@ export function nextDose(
   );
   if (order) return { since, due: msOf(order.entry.dueAt), because: "time given by order" };
   if (last?.end == null) return { since, due: null, because: "no dose yet" };
+  if (last.end < clamped.from) return { since, due: null, because: "none since clamp on" };
   const interval = last.solution?.interval;
   if (!interval) return { since, due: null, because: "this solution has no interval" };
   return {

@@ -6,7 +6,7 @@ const SHOWN: Record<string, string> = {
   "[IU]/kg": "IU/kg",
   "[IU]/mL": "IU/mL",
   "[IU]/mg": "IU/mg",
-  "mg/100[IU]": "mg/100 IU",
+  "mg/(100.[IU])": "mg/100 IU",
   "kg/m2": "kg/m²",
   "mL/dL/mm[Hg]": "mL/dL/mmHg",
   "mm[Hg]": "mmHg",

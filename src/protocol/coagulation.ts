@@ -20,9 +20,9 @@ export const coagulation = z
     ),
     actForBypass: decision("s", 100, 1000, "ACT wanted before and on bypass, met at this value"),
     actRecheck: decision("min", 5, 180, "time from one ACT on bypass to the next"),
-    protamineRatio: decision("mg/100[IU]", 0.1, 3, "protamine for each 100 IU of heparin"),
+    protamineRatio: decision("mg/(100.[IU])", 0.1, 3, "protamine for each 100 IU of heparin"),
     protamineBase: z.enum(["first", "total"]).describe("the heparin that protamine is reckoned from"),
     protamineStrength: decision("mg/mL", 1, 50, "how strong the protamine in the ampoule is"),
-    protamineCap: decision("mg/100[IU]", 0.5, 5, "the most protamine in all for each 100 IU of heparin"),
+    protamineCap: decision("mg/(100.[IU])", 0.5, 5, "the most protamine in all for each 100 IU of heparin"),
   })
   .describe("heparin, ACT and protamine");

@@ -67,6 +67,12 @@ describe("a dose is due", () => {
     ],
     ["at no time once the clamp is off", ["09:05 d 900", "09:15 x"], "09:20", [15, null, "no clamp is on"]],
     [
+      "at no time under a second clamp before its first dose",
+      ["09:05 d 900", "09:15 x", "09:20 x"],
+      "09:40",
+      [35, null, "none since clamp on"],
+    ],
+    [
       "when a struck order no longer stands",
       ["09:05 d 900", "09:10 w 30", "09:11 z ! not said"],
       "09:12",
