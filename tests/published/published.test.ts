@@ -1,19 +1,14 @@
 /** The figures held against published values, and the label of each value held to what it may claim. */
-import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { bodySurface } from "../../src/figures/body-surface.ts";
-import { toShown } from "../../src/figures/conversions.ts";
-import { ucum } from "../helpers/ucum.ts";
-import { CHECKS, type Sureness } from "./checks.ts";
-import { RECKONED } from "./reckoned.ts";
+import { type Check, outcomeOf, type Sureness } from "./check.ts";
+import { CHECKS, SECTIONS } from "./checks.ts";
+import { rowsOf } from "./rows.ts";
 
-test.each(CHECKS.map((check) => [check.id, check] as const))("%s", (_, check) => {
-  const found = RECKONED[check.what](check.inputs);
-  expect(found, check.source).not.toBeNull();
-  expect(
-    Math.abs((found ?? 0) - check.expected),
-    `${found} for ${check.expected}: ${check.source}`,
-  ).toBeLessThanOrEqual(check.tolerance);
+describe.each(SECTIONS)("$name", ({ checks }) => {
+  test.each(checks)("$id: $what, $inputs", (check: Check) => {
+    const { value, met } = outcomeOf(check);
+    expect(met, `${value} for ${check.expected} ± ${check.tolerance}: ${check.source}`).toBe(true);
+  });
 });
 
 describe("the table", () => {
@@ -23,9 +18,9 @@ describe("the table", () => {
   });
 
   const LABELS: Readonly<Record<Sureness, RegExp>> = {
-    Q: /^(?!computed|from memory|common practice).{10,}$/,
-    Q2: /^(?!computed|from memory|common practice).{10,}$/,
-    C: /^computed from the published /,
+    Q: /^(?!from memory|common practice).{10,}$/,
+    Q2: /^(?!from memory|common practice).{10,}$/,
+    C: /^(?!from memory|common practice).{5,}$/,
     M: /^(from memory|common practice, no source)\b/,
   };
 
@@ -33,53 +28,40 @@ describe("the table", () => {
     for (const { id, source, sureness } of CHECKS) expect(source, id).toMatch(LABELS[sureness]);
   });
 
-  test("holds a check of everything that can be reckoned for it", () => {
-    expect(Object.keys(RECKONED).filter((what) => !CHECKS.some((check) => check.what === what))).toEqual([]);
+  test("holds all twelve traps", () => {
+    const found = CHECKS.flatMap(({ id }) => /^traps\/(\d+)-/.exec(id)?.[1] ?? []);
+    expect([...new Set(found)].map(Number)).toEqual([1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12]);
+  });
+
+  test("is printed with what was expected, what we get, and where it is from", () => {
+    const text = rowsOf(CHECKS).join("\n");
+    expect(text).toContain("833 ± 0.5");
+    expect(text).toContain("833.333 mL");
+    expect(text).toContain("Haemodilution Calculations, teaching notes at perfusion.com.au");
+    expect(text).not.toMatch(/NaN|undefined/);
   });
 });
 
-describe("body surface, as a whole", () => {
-  const surface = (formula: "dubois" | "mosteller" | "haycock", kg: number, cm: number) =>
-    bodySurface(formula, kg, cm).value ?? Number.NaN;
-
-  test("80 kg and 180 cm are two square metres after Mosteller, to the last digit", () => {
-    expect(surface("mosteller", 80, 180)).toBe(2);
+describe("a check", () => {
+  const check = (expected: Check["expected"], tolerance: number, got: number | null): Check => ({
+    id: "made-up",
+    what: "anything",
+    inputs: "none",
+    expected,
+    tolerance,
+    source: "made up here",
+    sureness: "C",
+    got: () => got,
   });
 
-  test("rounds to two decimals only for display: 65 kg and 165 cm are 1.73, not the printed 1.72", () => {
-    expect(surface("mosteller", 65, 165).toFixed(2)).toBe("1.73");
-    expect(surface("dubois", 65, 165).toFixed(2)).toBe("1.72");
+  test("is met within its tolerance and not beyond", () => {
+    expect(outcomeOf(check(39.9, 0.05, 39.95)).met).toBe(true);
+    expect(outcomeOf(check(39.9, 0.05, 39.951)).met).toBe(false);
   });
 
-  test("the three formulas change their order between 15 and 20 kg", () => {
-    const order = (kg: number, cm: number) =>
-      (["dubois", "mosteller", "haycock"] as const).toSorted(
-        (a, b) => surface(a, kg, cm) - surface(b, kg, cm),
-      );
-    expect(order(15, 98)).toEqual(["dubois", "mosteller", "haycock"]);
-    expect(order(20, 115)).toEqual(["haycock", "mosteller", "dubois"]);
+  test("is not met by a figure without a value, unless that is what is expected", () => {
+    expect(outcomeOf(check(0, 1, null)).met).toBe(false);
+    expect(outcomeOf(check(null, 0, null)).met).toBe(true);
+    expect(outcomeOf(check(1, 1, Number.NaN)).met).toBe(false);
   });
-
-  test("grows with weight and height", () => {
-    const kg = fc.double({ min: 1, max: 250, noNaN: true });
-    const cm = fc.double({ min: 35, max: 230, noNaN: true });
-    fc.assert(
-      fc.property(fc.constantFrom("dubois", "mosteller", "haycock"), kg, cm, (formula, weight, height) => {
-        const area = surface(formula, weight, height);
-        expect(surface(formula, weight * 1.01, height)).toBeGreaterThan(area);
-        expect(surface(formula, weight, height * 1.01)).toBeGreaterThan(area);
-      }),
-    );
-  });
-});
-
-test("kPa are what a public library of units makes of mmHg", () => {
-  fc.assert(
-    fc.property(fc.double({ min: 1, max: 700, noNaN: true }), (mmHg) => {
-      expect(toShown("oxygen", "kPa", mmHg)).toBeCloseTo(
-        ucum.convertUnitTo("mm[Hg]", mmHg, "kPa").toVal ?? 0,
-        3,
-      );
-    }),
-  );
 });
