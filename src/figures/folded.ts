@@ -1,7 +1,7 @@
 /** Lines that are read out or printed, folded so that they fit: between phrases where that goes, else between words. */
 
 /** What fits beside a margin in 80 columns. */
-export const LINE_WIDTH = 76;
+const LINE_WIDTH = 76;
 
 /** A phrase ends at a comma, a semicolon, a dot between phrases or a plus; so a number stays beside its unit. */
 const BETWEEN_PHRASES = /(?<=[,;·+]) /;

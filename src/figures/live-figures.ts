@@ -50,7 +50,7 @@ export function liveFigures(run: Run): LiveFigures {
 }
 
 /** SVR in dyn·s·cm⁻⁵ from pressures and flow that hold; never with a venous pressure that nobody read. */
-export const resistanceOf = (moment: Moment): Figure =>
+const resistanceOf = (moment: Moment): Figure =>
   systemicResistance(
     recent(latestReading(moment, "meanPressure"), "mm[Hg]", "mean arterial pressure"),
     recent(latestReading(moment, "centralVenousPressure"), "mm[Hg]", "central venous pressure"),
