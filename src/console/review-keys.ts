@@ -6,33 +6,34 @@ export type ReviewKey = readonly [key: string, what: string];
 /** The most needed first: what does not fit is left out from the end. */
 export const REVIEW_KEYS: Readonly<Record<ReviewMode["name"], readonly ReviewKey[]>> = {
   summary: [
-    ["Tab", "timeline"],
-    ["↑ ↓", "page"],
-    ["/", "search"],
+    ["Tab", "view"],
+    ["↑↓", "page"],
+    ["/", "find"],
     ["r", "read again"],
   ],
   timeline: [
-    ["Tab", "trends"],
-    ["↑ ↓", "move"],
+    ["Tab", "view"],
+    ["↑↓", "move"],
     ["Enter", "history"],
-    ["/", "search"],
-    ["f", "kinds"],
+    ["/", "find"],
+    ["f", "kind"],
     ["n p", "milestone"],
     ["r", "read again"],
   ],
   trends: [
-    ["Tab", "summary"],
-    ["← →", "minute"],
+    ["Tab", "view"],
+    ["←→", "minute"],
     ["PgUp PgDn", "reading"],
     ["n p", "milestone"],
-    ["h", "hour"],
-    ["↑ ↓", "charts"],
+    ["h", "hour/run"],
+    ["↑↓", "charts"],
     ["Enter", "timeline"],
     ["r", "read again"],
   ],
   search: [
     ["Enter", "keep"],
     ["Esc", "clear"],
+    ["↑↓", "move"],
   ],
   kinds: [
     ["letter", "only these"],
@@ -40,12 +41,14 @@ export const REVIEW_KEYS: Readonly<Record<ReviewMode["name"], readonly ReviewKey
     ["Esc", "as before"],
   ],
   history: [
-    ["↑ ↓", "scroll"],
-    ["n p", "next, previous put right"],
+    ["↑↓", "page"],
+    ["n p", "next, last put right"],
     ["Esc", "back"],
   ],
 };
 
-/** Always there, at the right end: other cases where there are any, and the way out. */
+/** The way out, always at the end of the row. */
 export const LEAVING: ReviewKey = ["q", "leave"];
-export const OTHER_CASES: ReviewKey = [", .", "case"];
+
+/** Beside the number of the case, where there are others. */
+export const OTHER_CASES = ", .";

@@ -79,9 +79,9 @@ function Title({ review, columns }: { review: Review; columns: number }) {
   const { shelf, place, file, mode } = review;
   const here = viewOf(mode);
   const views = VIEWS.map((view) => (view === here ? `[${view}]` : ` ${view} `)).join(" ");
-  const which = shelf.length > 1 ? `case ${place + 1} of ${shelf.length} ` : "";
+  const which = shelf.length > 1 ? ` ${OTHER_CASES} case ${place + 1} of ${shelf.length} ` : "";
   const label = column(` REVIEW · ${harmless(file?.label ?? "")}`, columns - views.length - which.length - 2);
-  return <Text inverse wrap="truncate">{`${label} ${views} ${which}`}</Text>;
+  return <Text inverse wrap="truncate">{`${label} ${views}${which} `}</Text>;
 }
 
 /** What is typed into a search, else what there is to say. */
@@ -103,10 +103,10 @@ function Said({ review: { mode, notice, reading }, columns }: { review: Review; 
   return <Text wrap="truncate">{` ${cutTo(notice ?? (reading ? "Reading …" : ""), columns - 2)}`}</Text>;
 }
 
-/** The keys of the mode; the way out is always among them. */
-export function keysFor({ mode, shelf }: Review, columns: number): readonly ReviewKey[] {
-  const always = [...(shelf.length > 1 ? [OTHER_CASES] : []), ...(mode.name === "search" ? [] : [LEAVING])];
-  const width = ([key, what]: ReviewKey) => key.length + what.length + 4;
+/** The keys of the mode, as many as fit whole; the way out is always among them. */
+export function keysFor({ mode }: Pick<Review, "mode">, columns: number): readonly ReviewKey[] {
+  const always = mode.name === "search" || mode.name === "kinds" ? [] : [LEAVING];
+  const width = ([key, what]: ReviewKey) => key.length + what.length + 3;
   const room = columns - always.reduce((sum, one) => sum + width(one), 0);
   return [...fitting(REVIEW_KEYS[mode.name], room, width), ...always];
 }
@@ -118,7 +118,7 @@ function Keys({ review, columns }: { review: Review; columns: number }) {
         <Text key={key}>
           {" "}
           <Text bold>{key}</Text>
-          <Text dimColor>{` ${what}  `}</Text>
+          <Text dimColor>{` ${what} `}</Text>
         </Text>
       ))}
     </Text>

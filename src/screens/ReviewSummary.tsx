@@ -3,7 +3,7 @@ import { Box, Text } from "ink";
 import { memo } from "react";
 import type { Run } from "../figures/run.ts";
 import { column } from "./fit.ts";
-import { flowed, type Page, pageAt, placeAfter } from "./review-flow.ts";
+import { flowed, type Page, pageAt, placeAfter, type Row } from "./review-flow.ts";
 import { summaryBlocks } from "./review-summary.ts";
 
 type Props = {
@@ -35,9 +35,7 @@ export const ReviewSummary = memo(function ReviewSummary({ run, offset, columns,
         <Text key={row} wrap="truncate">
           {shown.map((lines, place) => (
             // biome-ignore lint/suspicious/noArrayIndexKey: nor have its columns.
-            <Text key={place} bold={lines[row]?.isTitle ?? false}>
-              {` ${column(lines[row]?.text ?? "", width)} `}
-            </Text>
+            <Cell key={place} row={lines[row]} width={width} />
           ))}
         </Text>
       ))}
@@ -45,3 +43,16 @@ export const ReviewSummary = memo(function ReviewSummary({ run, offset, columns,
     </Box>
   );
 });
+
+/** A title is ruled off, so that weight only repeats it. */
+function Cell({ row, width }: { row: Row | undefined; width: number }) {
+  if (!row?.isTitle) return <Text>{` ${column(row?.text ?? "", width)} `}</Text>;
+  const rest = Math.max(0, width - row.text.length - 4);
+  return (
+    <Text>
+      <Text dimColor> ── </Text>
+      <Text bold>{row.text}</Text>
+      <Text dimColor>{` ${"─".repeat(rest)} `}</Text>
+    </Text>
+  );
+}

@@ -12,7 +12,7 @@ import { marksOf, signsText } from "./chart-marks.ts";
 import { column } from "./fit.ts";
 import { Rule } from "./Rule.tsx";
 import { placeAfter } from "./review-flow.ts";
-import { clocksAt, valuesAt } from "./review-moment.ts";
+import { clocksAt, type ValueAt, valuesAt } from "./review-moment.ts";
 import { GridRows } from "./TrendsPanel.tsx";
 
 type Props = {
@@ -24,16 +24,20 @@ type Props = {
 };
 
 const VALUE_WIDTH = 26;
+/** Two rows of charts with their foot. */
+const LEAST_CHARTS = 8;
 
 export function ReviewTrends({ review, run: { course }, offset, columns, rows }: Props) {
   const look = useContext(LookContext);
   const { file, trends } = review;
   const cursor = cursorOf(file, trends);
   const all = trendsOf(course);
-  const values = valuesAt(all, cursor);
   const across = Math.max(1, Math.floor((columns - 1) / VALUE_WIDTH));
-  const valueRows = Math.min(Math.ceil(values.length / across), Math.floor((rows - 2) * 0.45));
-  const chartRows = Math.max(3, rows - 2 - valueRows);
+  const most = rows - 2 - LEAST_CHARTS;
+  const every = valuesAt(all, cursor);
+  const valueRows = Math.min(Math.ceil(every.length / across), most);
+  const values = fittingValues(every, across * valueRows);
+  const chartRows = rows - 2 - valueRows;
   const charted = chartedTrends(all);
   const { pages } = gridPlan(charted.length, columns - 2, chartRows);
   const grid = gridRows(
@@ -58,7 +62,7 @@ export function ReviewTrends({ review, run: { course }, offset, columns, rows }:
             .map(({ name, text, age }) => (
               <Text key={name}>
                 <Text dimColor>{` ${name} `}</Text>
-                {column([text, age].filter(Boolean).join(" · "), VALUE_WIDTH - name.length - 2)}
+                {column(aged(text, age, VALUE_WIDTH - name.length - 3), VALUE_WIDTH - name.length - 2)}
               </Text>
             ))}
         </Text>
@@ -66,3 +70,11 @@ export function ReviewTrends({ review, run: { course }, offset, columns, rows }:
     </Box>
   );
 }
+
+/** All of them, or where there is no room for all, those that were known. */
+const fittingValues = (values: readonly ValueAt[], most: number): readonly ValueAt[] =>
+  values.length <= most ? values : values.filter(({ age }) => age !== "");
+
+/** With its age, where there is room for all of it. */
+const aged = (text: string, age: string, columns: number): string =>
+  age !== "" && text.length + age.length + 3 <= columns ? `${text} · ${age}` : text;

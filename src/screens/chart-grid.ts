@@ -3,7 +3,7 @@ import { isMeasured, STEERED_BY, type Trend, valueAt } from "../figures/trends.t
 import { clockTime } from "../format/instant.ts";
 import { fixed } from "../format/number.ts";
 import { unitText } from "../format/unit.ts";
-import { type Chart, chartRows, gutterFor } from "./chart.ts";
+import { type Chart, chartRows, gutterFor, valuesSeen } from "./chart.ts";
 import { scaleFor, timeRow, type Window } from "./chart-axis.ts";
 import type { Look } from "./chart-dots.ts";
 import { type Marks, marksRow } from "./chart-marks.ts";
@@ -60,7 +60,7 @@ export function gridRows(grid: Grid, width: number, height: number, page: number
   const block = (start: number): GridRow[] => {
     const line = charts.slice(start, start + across);
     const plots = line.map((chart, place) =>
-      isEmpty(chart)
+      chart.isEmpty
         ? emptyRows(shown[start + place], wide, rows - 1)
         : chartRows(chart, wide, rows - 1, gutter),
     );
@@ -85,15 +85,13 @@ export function gridRows(grid: Grid, width: number, height: number, page: number
   ].slice(0, height);
 }
 
-function chartOf({ lines, limits, atLeast, stepped }: Trend, { window, look, cursor }: Grid): Chart {
-  const values = lines.flatMap(({ points }) =>
-    points.filter(({ at, until }) => until >= window.from && at <= window.to).map(({ value }) => value),
-  );
-  return { lines, limits, stepped, scale: scaleFor(values, atLeast), window, look, cursor };
+function chartOf({ lines, limits, atLeast, stepped }: Trend, { window, look, cursor }: Grid): Seen {
+  const values = lines.flatMap((line) => valuesSeen(line, stepped, window));
+  const scale = scaleFor(values, atLeast);
+  return { lines, limits, stepped, scale, window, look, cursor, isEmpty: values.length === 0 };
 }
 
-const isEmpty = ({ lines, window }: Chart): boolean =>
-  lines.every(({ points }) => points.every(({ at, until }) => until < window.from || at > window.to));
+type Seen = Chart & { readonly isEmpty: boolean };
 
 const emptyRows = (trend: Trend | undefined, width: number, height: number): string[] => {
   const said = trend && isMeasured(trend) ? "nothing in this time" : "nothing recorded";

@@ -102,18 +102,37 @@ function drawLine(dots: Dots, { points }: Line, { scale, window, stepped }: Char
       placeOf(partOf(window, at), dots.across),
       dots.down - 1 - placeOf(heightOf(scale, value), dots.down),
     ] as const;
-  points.forEach((point, place) => {
-    const next = points[place + 1];
-    const joined = next !== undefined && joins(point, next);
+  for (const { point, next, end } of stretches({ points }, stepped)) {
     if (isIn(window, point)) dots.set(...dotOf(point.at, point.value));
-    const end = joined ? next.at : stepped ? point.until : point.at;
     const [from, to] = [Math.max(point.at, window.from), Math.min(end, window.to)];
-    if (from >= to) return;
-    const on = (at: number) => (stepped || !joined ? point.value : between(point, next, at));
+    if (from >= to) continue;
+    const on = (at: number) => (stepped || !next ? point.value : between(point, next, at));
     straight(dots, dotOf(from, on(from)), dotOf(to, on(to)));
-    if (stepped && joined && to === next.at) straight(dots, dotOf(to, point.value), dotOf(to, next.value));
+    if (stepped && next && to === next.at) straight(dots, dotOf(to, point.value), dotOf(to, next.value));
+  }
+}
+
+type Stretch = {
+  readonly point: Point;
+  /** The point that it is joined to, if any. */
+  readonly next: Point | undefined;
+  /** How far something is drawn for it. */
+  readonly end: number;
+};
+
+function stretches({ points }: Pick<Line, "points">, stepped: boolean): Stretch[] {
+  return points.map((point, place) => {
+    const after = points[place + 1];
+    const next = after && joins(point, after) ? after : undefined;
+    return { point, next, end: next?.at ?? (stepped ? point.until : point.at) };
   });
 }
+
+/** The values of what is seen of a line in a window. */
+export const valuesSeen = (line: Pick<Line, "points">, stepped: boolean, { from, to }: Window): number[] =>
+  stretches(line, stepped).flatMap(({ point, next, end }) =>
+    end < from || point.at > to ? [] : [point.value, ...(next && next.at > to ? [next.value] : [])],
+  );
 
 /** The value on the straight way from one point to a later one. */
 const between = (point: Point, next: Point, at: number): number =>

@@ -2,6 +2,11 @@
 
 export type Block = { readonly title: string; readonly rows: readonly string[] };
 
+const NAME = 16;
+
+/** A row with its name in a column of its own. */
+export const named = (name: string, value: string): string => `${name.padEnd(NAME)} ${value}`;
+
 export type Row = { readonly text: string; readonly isTitle: boolean };
 
 /** A page: its columns from left to right, each a list of rows. */
@@ -15,8 +20,7 @@ export function flowed(blocks: readonly Block[], across: number, height: number)
   const columns: Row[][] = [[]];
   const last = () => columns.at(-1) as Row[];
   for (const { title, rows } of blocks) {
-    if (last().length > 0 && last().length + 3 > height) columns.push([]);
-    if (last().length > 0) last().push({ text: "", isTitle: false });
+    if (last().length > 0 && last().length + 2 > height) columns.push([]);
     last().push({ text: title, isTitle: true });
     for (const text of rows) {
       if (last().length >= height) columns.push([{ text: `${title}, more`, isTitle: true }]);

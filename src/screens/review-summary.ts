@@ -1,20 +1,20 @@
 /** The summary of a case as blocks of rows: what a reader wants to know in the first minute. */
 import { completenessOf } from "../figures/completeness.ts";
-import { givenMl } from "../figures/doses.ts";
-import { ROUTE_NAMES, spanName } from "../figures/entry-words.ts";
-import { type Figure, figureText } from "../figures/figure.ts";
+import { spanName } from "../figures/entry-words.ts";
+import type { Figure } from "../figures/figure.ts";
+import { type Indicator, indicatorsOf } from "../figures/indicators.ts";
 import type { Run } from "../figures/run.ts";
 import { type Interval, intervalsOf, lasted, total } from "../figures/spans.ts";
 import { type Trend, type TrendPoint, trendsOf } from "../figures/trends.ts";
 import { stopwatch } from "../format/duration.ts";
 import { clockTime, clockTimeOf, dayOf } from "../format/instant.ts";
-import { fixed, grouped, plain, signed, UNKNOWN } from "../format/number.ts";
+import { fixed, plain, UNKNOWN } from "../format/number.ts";
 import { harmless } from "../format/text.ts";
 import { unitText } from "../format/unit.ts";
-import { ROUTES } from "../record/entries-given.ts";
-import type { EntryOf } from "../record/entry.ts";
+import type { Entry } from "../record/entry.ts";
 import { type Fact, ofKind } from "../record/standing.ts";
-import type { Block } from "./review-flow.ts";
+import { type Block, named } from "./review-flow.ts";
+import { totalBlocks } from "./review-totals.ts";
 import { wrapped } from "./wrapped.ts";
 
 /** Every block, its rows no wider than `width`. `offset`: minutes east of UTC for clock times. */
@@ -22,12 +22,11 @@ export const summaryBlocks = (run: Run, offset: number, width: number): readonly
   [
     caseBlock(run),
     timesBlock(run, offset),
-    volumesBlock(run),
-    arrestBlock(run),
-    coagulationBlock(run),
     incidentsBlock(run),
+    ...totalBlocks(run),
     missingBlock(run),
     extremesBlock(run, offset),
+    indicatorsBlock(run),
   ].map(({ title, rows }) => ({ title, rows: rows.flatMap((row) => hanging(row, width)) }));
 
 /** A row that is too long goes on in the next ones, a little to the right. */
@@ -37,129 +36,97 @@ function hanging(row: string, width: number): string[] {
   return [" ".repeat(indent) + first, ...rest.map((text) => " ".repeat(indent + 2) + text)];
 }
 
-const NAME = 14;
-const named = (name: string, value: string): string => `${name.padEnd(NAME)} ${value}`;
-
-function caseBlock({ course }: Run): Block {
-  const { written } = course.record;
-  const opened = written.find(({ entry }) => entry.kind === "opened");
-  const last = written.at(-1);
-  const closed = written.findLast(({ entry }) => entry.kind === "closed" || entry.kind === "reopened");
-  const operators = written.filter(
-    ({ entry: { kind }, struck }) => !struck && (kind === "opened" || kind === "operator"),
-  ) as unknown as Fact<EntryOf<"operator">>[];
+function caseBlock(run: Run): Block {
+  const { written } = run.course.record;
   const count = (test: (fact: Fact) => boolean) => written.filter(test).length;
+  const putRight = count(({ corrections, struck }) => corrections.length > 0 && !struck);
+  const struck = count((fact) => fact.struck);
+  const { missing, asked } = lacking(run);
   return {
     title: "case",
     rows: [
-      opened ? named("opened", dayAndTime(opened)) : named("opened", UNKNOWN),
-      closed?.entry.kind === "closed"
-        ? named("closed", `${dayAndTime(closed)} by ${harmless(closed.entry.operator)}`)
-        : named("open", last ? `last entry ${dayAndTime(last)}` : UNKNOWN),
-      named(
-        "pump",
-        operators
-          .map(({ entry }) => `${harmless(entry.operator)} ${clockTimeOf(entry.at).slice(0, 5)}`)
-          .join(", "),
-      ),
+      ...openAndClosed(written),
+      named("pump", operatorsText(written)),
       named("entries", String(written.length)),
-      named("put right", String(count(({ corrections, struck }) => corrections.length > 0 && !struck))),
-      named("struck out", String(count(({ struck }) => struck))),
+      named("put right", `${putRight}, struck out ${struck}`),
+      named("incidents", String(ofKind(run.course.record.facts, "incident").length)),
+      named("missing", `${missing.length} of ${asked} items`),
     ],
   };
 }
 
-const dayAndTime = ({ entry: { at } }: Fact): string => `${dayOf(at)} ${clockTimeOf(at).slice(0, 5)}`;
+function openAndClosed(written: readonly Fact[]): string[] {
+  const opened = written.find(({ entry }) => entry.kind === "opened");
+  const last = written.findLast(({ entry }) => entry.kind === "closed" || entry.kind === "reopened");
+  const closed = last?.entry.kind === "closed" ? last.entry : null;
+  const latest = written.at(-1);
+  return [
+    named("opened", opened ? dayAndTime(opened.entry) : UNKNOWN),
+    closed
+      ? named("closed", `${dayAndTime(closed)} ${harmless(closed.operator)}`)
+      : named("open, last entry", latest ? dayAndTime(latest.entry) : UNKNOWN),
+  ];
+}
+
+const dayAndTime = ({ at }: Pick<Entry, "at">): string => `${dayOf(at)} ${clockTimeOf(at).slice(0, 5)}`;
+
+/** Who ran the pump from when. */
+const operatorsText = (written: readonly Fact[]): string =>
+  written
+    .flatMap(({ entry, struck }) =>
+      !struck && (entry.kind === "opened" || entry.kind === "operator")
+        ? [`${harmless(entry.operator)} ${clockTimeOf(entry.at).slice(0, 5)}`]
+        : [],
+    )
+    .join(", ");
 
 /** More intervals than this are told by their number. */
 const MOST_INTERVALS = 8;
 
 function timesBlock({ course, timers, now }: Run, offset: number): Block {
-  const timed = (name: string, intervals: readonly Interval[]): string[] => {
-    if (intervals.length === 0) return [named(name, UNKNOWN)];
-    const each = intervals.map(
-      (one) => `  ${stretchText(one, offset)} ${stopwatch(lasted(one, now)).padStart(8)}`,
-    );
-    const more = each.length - MOST_INTERVALS;
-    return [
-      named(name, stopwatch(total(intervals, now))),
-      ...each.slice(0, MOST_INTERVALS),
-      ...(more > 0 ? [`  and ${more} more`] : []),
-    ];
-  };
   const others = [...course.spans.keys()].filter((what) => !(what in ALWAYS));
   return {
     title: "times",
     rows: [
-      ...timed("bypass", timers.bypass.intervals),
-      ...timed("clamp", timers.arrest.intervals),
+      ...timed("bypass", timers.bypass.intervals, now, offset),
+      ...timed("clamp", timers.arrest.intervals, now, offset),
       named("reperfusion", timers.reperfusion.total === null ? UNKNOWN : stopwatch(timers.reperfusion.total)),
       ...others.map((what) =>
-        named(spanName(what, course.protocol), stopwatch(total(intervalsOf(course.spans, what), now))),
+        named(
+          harmless(spanName(what, course.protocol)),
+          stopwatch(total(intervalsOf(course.spans, what), now)),
+        ),
       ),
     ],
   };
 }
 
+/** The time in all; of more than one interval each. */
+function timed(name: string, intervals: readonly Interval[], now: number, offset: number): string[] {
+  const [only, second] = intervals;
+  if (!only) return [named(name, UNKNOWN)];
+  const all = stopwatch(total(intervals, now));
+  if (!second) return [named(name, `${all} ${stretchText(only, offset)}`)];
+  const each = intervals.map((one) =>
+    named("", `${stopwatch(lasted(one, now))} ${stretchText(one, offset)}`),
+  );
+  const more = each.length - MOST_INTERVALS;
+  return [
+    named(name, `${all} in ${intervals.length}`),
+    ...each.slice(0, MOST_INTERVALS),
+    ...(more > 0 ? [named("", `and ${more} more`)] : []),
+  ];
+}
+
 const ALWAYS = { bypass: true, clamp: true };
 
 const stretchText = ({ on, to }: Interval, offset: number): string =>
-  `${clockTimeOf(on.entry.at)}–${to === null ? "on" : clockTime({ ms: to, offset })}`;
-
-const mL = ({ value }: Figure) => (value === null ? UNKNOWN : `${fixed(value)} mL`);
-const signedMl = ({ value }: Figure) => (value === null ? UNKNOWN : `${signed(value)} mL`);
-
-function volumesBlock({ course: { balances }, pump, netToPatient }: Run): Block {
-  return {
-    title: "volumes",
-    rows: [
-      named("in", mL(balances.fluidIn)),
-      named("urine", mL(balances.urine)),
-      named("ultrafiltrate", mL(balances.ultrafiltrate)),
-      named("other out", mL(balances.otherOut)),
-      named("net", signedMl(balances.net)),
-      named("returned", mL(balances.returned)),
-      named("left in pump", mL(pump.left)),
-      named("to patient", signedMl(netToPatient)),
-    ],
-  };
-}
-
-function arrestBlock({ course: { doses, balances } }: Run): Block {
-  const byRoute = ROUTES.map(
-    (route) => [ROUTE_NAMES[route], doses.filter((dose) => dose.route === route)] as const,
-  );
-  return {
-    title: "arrest solution",
-    rows: [
-      named("given", doses.length === 0 ? UNKNOWN : `${plain(givenMl(doses))} mL in ${doses.length}`),
-      ...byRoute
-        .filter(([, those]) => those.length > 0)
-        .map(([name, those]) => named(`  ${name}`, `${plain(givenMl(those))} mL in ${those.length}`)),
-      named("crystalloid", mL(balances.arrestCrystalloid)),
-    ],
-  };
-}
-
-function coagulationBlock({ coagulation, course }: Run): Block {
-  const acts = ofKind(course.record.facts, "act").map(({ entry }) => plain(entry.seconds));
-  const { heparinTotal, heparinPerKg, protamineGiven } = coagulation;
-  const iu = heparinTotal.value === null ? UNKNOWN : `${grouped(heparinTotal.value)} IU`;
-  const each = heparinPerKg.value === null ? "" : `, ${figureText(heparinPerKg)}`;
-  return {
-    title: "heparin and ACT",
-    rows: [
-      named("heparin", iu + each),
-      named("protamine", protamineGiven.value === null ? UNKNOWN : figureText(protamineGiven)),
-      named("ACT", acts.length === 0 ? UNKNOWN : `${acts.join(" ")} s`),
-    ],
-  };
-}
+  `${clockTimeOf(on.entry.at).slice(0, 5)}–${to === null ? "on" : clockTime({ ms: to, offset }).slice(0, 5)}`;
 
 function incidentsBlock({ course }: Run): Block {
   const incidents = ofKind(course.record.facts, "incident");
   return {
-    title: `incidents: ${incidents.length}`,
+    title: "incidents",
     rows:
       incidents.length === 0
         ? ["none recorded"]
@@ -167,15 +134,18 @@ function incidentsBlock({ course }: Run): Block {
   };
 }
 
-/** What the published content of a perfusion record asks for and the case does not hold. */
 function missingBlock(run: Run): Block {
-  const all = completenessOf(run);
-  const missing = all.filter(({ state }) => state === "missing");
-  const asked = all.filter(({ state }) => state !== "not-applicable").length;
+  const { missing } = lacking(run);
   return {
-    title: `missing: ${missing.length} of ${asked} items`,
+    title: "missing from the record",
     rows: missing.length === 0 ? ["nothing"] : missing.map(({ item }) => harmless(item)),
   };
+}
+
+/** What the published content of a perfusion record asks for and the case does not hold. */
+function lacking(run: Run) {
+  const asked = completenessOf(run).filter(({ state }) => state !== "not-applicable");
+  return { asked: asked.length, missing: asked.filter(({ state }) => state === "missing") };
 }
 
 function extremesBlock({ course }: Run, offset: number): Block {
@@ -196,3 +166,19 @@ function rangeText({ decimals }: Trend, lowest: TrendPoint, highest: TrendPoint,
     `${fixed(value, decimals)} ${clockTime({ ms: at, offset }).slice(0, 5)}`;
   return lowest.value === highest.value ? told(lowest) : `${told(lowest)} – ${told(highest)}`;
 }
+
+function indicatorsBlock(run: Run): Block {
+  return {
+    title: "quality indicators",
+    rows: indicatorsOf(run).map((one) => `${one.name}: ${verdictText(one)}`),
+  };
+}
+
+/** A value to look at needs no verdict; one that can't be known says so in place of a number. */
+function verdictText({ verdict, value }: Indicator): string {
+  if (verdict === "not assessable") return verdict;
+  return verdict === "shown" ? roundedText(value) : `${verdict}, ${roundedText(value)}`;
+}
+
+const roundedText = ({ value, unit }: Figure): string =>
+  value === null ? UNKNOWN : `${plain(Number(value.toFixed(1)))} ${unitText(unit)}`;
