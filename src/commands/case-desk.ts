@@ -2,22 +2,33 @@
 import type { AppMessage } from "../console/app.ts";
 import { halfTypedOf, readHalfTyped } from "../console/half-typed.ts";
 import type { Model } from "../console/model.ts";
-import type { CaseLine } from "../console/start.ts";
+import type { CaseLine, TakeOver } from "../console/start.ts";
 import type { Outcome } from "../format/outcome.ts";
 import type { Protocol } from "../protocol/protocol.ts";
 import { SHIPPED } from "../protocol/shipped.ts";
 import type { CaseFile } from "../record/case.ts";
 import { listCases } from "../store/case-list.ts";
-import { type Clock, openClock, realSources, recordedSteps, startsBefore } from "../store/clock.ts";
+import {
+  type Clock,
+  openClock,
+  realSources,
+  recordedSteps,
+  type Sources,
+  startsBefore,
+} from "../store/clock.ts";
 import { type BesideKeeper, keepBeside, readBeside } from "../store/half-typed.ts";
-import { type Keeper, keepCase } from "../store/keeper.ts";
-import { createCase, type HeldCase, holdCase, openCase } from "../store/open-case.ts";
+import { type Closing, type Keeper, keepCase } from "../store/keeper.ts";
+import { createCase, type Held, type HeldCase, holdCase, openCase } from "../store/open-case.ts";
+import { copyFolder, copyOf, keepCopy } from "../store/second-copy.ts";
+import { within } from "../store/waiting.ts";
 import { INVENTED } from "./invented/index.ts";
 import { played } from "./invented/play.ts";
 
 type OnDesk = {
   readonly held: HeldCase;
   readonly keeper: Keeper;
+  /** The keeper of the second copy, where there is a folder for it. */
+  readonly copy: Keeper | null;
   readonly clock: Clock;
   readonly beside: BesideKeeper;
 };
@@ -28,31 +39,50 @@ type Asked = { readonly operator: string; readonly label: string; readonly proto
 export type CaseDesk = ReturnType<typeof openDesk>;
 
 /** A desk over the folder of cases; a new case carries one of the protocols, the first unless another is chosen. */
-export function openDesk(folder: string, protocols: readonly Protocol[] = SHIPPED) {
+export function openDesk(
+  folder: string,
+  protocols: readonly Protocol[] = SHIPPED,
+  copyTo: string | null = copyFolder(),
+  sources: Sources = realSources,
+) {
   let tell: (message: AppMessage) => void = () => {};
   let onDesk: OnDesk | null = null;
 
-  const hold = async (path: string): Promise<AppMessage> => {
-    const held = await holdCase(path);
-    if (!held.ok) return couldNot(held);
-    const { file } = held.value;
+  const hold = async (path: string, takeOver: TakeOver | "none" = "none"): Promise<AppMessage> => {
+    const held = await holdCase(path, { takeOver, copies: copiesOf(path) });
+    if (!held.ok) return heldByOther(path, held);
+    const { file, asRead } = held.value;
     const steps = recordedSteps(file.entries);
-    const earlyBy = startsBefore(file, openClock(realSources, steps).now());
+    const earlyBy = startsBefore(file, openClock(sources, steps).now());
     const keeper = keepCase({
       path: held.value.path,
       file,
+      asRead,
       onSaved: (seq) => tell({ name: "saved", seq }),
       onFault: (why) => tell({ name: "not-saved", why }),
+      onForeign: (words) => tell({ name: "told", words }),
     });
-    const clock = openClock(realSources, steps - (earlyBy ?? 0));
-    onDesk = { held: held.value, keeper, clock, beside: keepBeside(held.value.path) };
+    const clock = openClock(sources, steps - (earlyBy ?? 0));
+    const copy = copyTo === null ? null : copying(copyTo, held.value);
+    onDesk = { held: held.value, keeper, copy, clock, beside: keepBeside(held.value.path) };
     return {
       name: "opened",
       file,
+      told: held.value.recovered,
       clockEarlyBy: earlyBy,
       halfTyped: readHalfTyped(await readBeside(held.value.path)),
     };
   };
+
+  const copiesOf = (path: string): string[] => (copyTo === null ? [] : [copyOf(path, copyTo)]);
+
+  const copying = (to: string, { path, file }: HeldCase): Keeper =>
+    keepCopy(to, {
+      path,
+      file,
+      onSaved: (seq) => tell({ name: "copied", seq }),
+      onFault: (why) => tell({ name: "not-copied", why }),
+    });
 
   return {
     folder,
@@ -65,28 +95,30 @@ export function openDesk(folder: string, protocols: readonly Protocol[] = SHIPPE
     clock: (): Clock | null => onDesk?.clock ?? null,
     keep(file: CaseFile): void {
       onDesk?.keeper.keep(file);
+      onDesk?.copy?.keep(file);
     },
     /** What is half typed waits beside the case, should the program end before it is written. */
     keepHalfTyped(model: Model): void {
       onDesk?.beside.keep(halfTypedOf(model));
     },
-    /** Tries to save a last time and lets the case go. */
-    async letGo(): Promise<void> {
-      const leaving = onDesk;
+    /** Tries to save a last time and lets the case go; what came of it. A disk that does not answer is not waited for. */
+    async letGo(): Promise<Closing> {
+      if (onDesk === null) return { unsaved: 0, hanging: false };
+      const { keeper, copy, beside, held } = onDesk;
       onDesk = null;
-      await leaving?.beside.close();
-      await leaving?.keeper.close();
-      await leaving?.held.release();
+      const [closing, copyClosing] = await Promise.all([keeper.close(), copy?.close(COPY_PATIENCE)]);
+      await within(PATIENCE, Promise.all([beside.close(), held.release()]), null);
+      return { ...closing, hanging: closing.hanging || copyClosing?.hanging === true };
     },
     list: (): Promise<CaseLine[]> => listCases(folder),
     hold,
     /** A case to look at, which others may be writing. */
     async read(path: string): Promise<AppMessage> {
-      const opened = await openCase(path);
+      const opened = await openCase(path, copiesOf(path));
       return opened.ok ? { name: "reviewed", file: opened.value.file, path } : { ...couldNot(opened), path };
     },
     async create({ operator, label, protocol }: Asked): Promise<AppMessage> {
-      const now = openClock().now();
+      const now = openClock(sources).now();
       const carried = protocols.find(({ name }) => name === protocol) ?? (protocols[0] as Protocol);
       const made = await createCase({ folder, label: label || undefined, protocol: carried, operator, now });
       return made.ok ? await hold(made.value.path) : couldNot(made);
@@ -97,6 +129,15 @@ export function openDesk(folder: string, protocols: readonly Protocol[] = SHIPPE
         return file.ok ? [file.value] : [];
       }),
   };
+}
+
+/** Milliseconds that leaving waits for the second folder, and for what lies beside the case. */
+const COPY_PATIENCE = 2000;
+const PATIENCE = 2000;
+
+function heldByOther(path: string, held: Held): AppMessage {
+  if (held.ok || !held.mayBeTaken || held.mayBeTaken === "none") return couldNot(held);
+  return { name: "locked", path, fault: held.fault, takeOver: held.mayBeTaken };
 }
 
 const couldNot = (outcome: Outcome<unknown>) => ({

@@ -1,6 +1,7 @@
 /** `pumpside check`: whether a case is valid, whole and untouched, or what exactly is not. */
 import { caseFaults } from "../store/case-faults.ts";
-import { CASE_FAULT, caseNamed, complain, DONE, type Place, say } from "./place.ts";
+import { caseNamed, type Place } from "./place.ts";
+import { CASE_FAULT, complain, DONE, say } from "./speak.ts";
 
 /** Faults beyond these are counted, not listed. */
 const LISTED = 20;
@@ -10,7 +11,8 @@ const SEAL_SHOWN = 16;
 export async function checkVerb(name: string, options: Place): Promise<number> {
   const found = await caseNamed(name, options);
   if (!found.ok) return found.code;
-  const { file } = found.value;
+  const { file, recovered } = found.value;
+  if (recovered !== null) return CASE_FAULT;
   const faults = caseFaults(file);
   for (const fault of faults.slice(0, LISTED)) complain(`"${name}": ${fault}`, CASE_FAULT);
   if (faults.length > LISTED) complain(`"${name}": and ${faults.length - LISTED} more faults.`, CASE_FAULT);

@@ -114,6 +114,9 @@ export async function openDemo(script: Script, path: string, speed: number): Pro
     view: () => view,
     ended,
     end,
+    failed: new Promise(() => {}),
+    typed: () => "The demo types by itself.",
+    closing: () => ({ unsaved: 0, hanging: false }),
   };
 }
 

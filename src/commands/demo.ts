@@ -10,8 +10,8 @@ import { openDemo } from "./demo-session.ts";
 import { INVENTED } from "./invented/index.ts";
 import { momentOf, played } from "./invented/play.ts";
 import type { Script } from "./invented/script.ts";
-import { CASE_FAULT, complain, DONE, say, WRONG_CALL } from "./place.ts";
 import { hasTerminal, show } from "./show.tsx";
+import { CASE_FAULT, complain, DONE, say, WRONG_CALL } from "./speak.ts";
 
 export const USUAL_SPEED = 60;
 

@@ -1,7 +1,8 @@
 /** `pumpside figures`: what a case says, as JSON or as text. */
 import { asOf } from "../record/as-of.ts";
 import { figuresJson, figuresText } from "../reports/figures.ts";
-import { caseNamed, complain, DONE, type Place, say, timeOf, WRONG_CALL } from "./place.ts";
+import { caseNamed, type Place, timeOf } from "./place.ts";
+import { complain, DONE, say, WRONG_CALL } from "./speak.ts";
 
 export type FiguresOptions = Place & { readonly json?: boolean; readonly at?: string };
 

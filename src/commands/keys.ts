@@ -1,6 +1,6 @@
 /** `pumpside keys`: the stroke table, as text, as JSON, or as the table of the README. */
 import { STROKES } from "../console/strokes/table.ts";
-import { DONE, say } from "./place.ts";
+import { DONE, say } from "./speak.ts";
 
 export type KeysOptions = { readonly json?: boolean; readonly markdown?: boolean };
 

@@ -3,7 +3,8 @@
 import { clockTimeOf, dayOf } from "../format/instant.ts";
 import { harmless } from "../format/text.ts";
 import { type ListedCase, listCases } from "../store/case-list.ts";
-import { DONE, folderOf, type Place, say } from "./place.ts";
+import { folderOf, type Place } from "./place.ts";
+import { DONE, say } from "./speak.ts";
 
 export type ListOptions = Place & { readonly json?: boolean };
 
@@ -18,6 +19,7 @@ function row(one: ListedCase): string {
   if (one.fault !== undefined) return `${one.id.padEnd(18)} cannot be read: ${harmless(one.fault)}`;
   const { id, opened, state, entries, label, operation } = one;
   const when = opened === "" ? "" : `${dayOf(opened)} ${clockTimeOf(opened).slice(0, 5)}`;
-  const what = operation ? `  ${harmless(operation)}` : "";
+  const damaged = one.damage ? "  DAMAGED, recovered in part" : "";
+  const what = `${operation ? `  ${harmless(operation)}` : ""}${damaged}`;
   return `${id.padEnd(18)} ${when}  ${state.padEnd(6)} ${String(entries).padStart(5)} entries  ${harmless(label)}${what}`;
 }

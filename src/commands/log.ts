@@ -1,10 +1,16 @@
 /** `pumpside log`: one stroke from a script, by the same grammar and the same path to the record as the console. */
 import { logged } from "../console/read-stroke.ts";
+import { withEntry } from "../console/write.ts";
 import { entryWords } from "../figures/entry-words.ts";
-import { clockTimeOf } from "../format/instant.ts";
+import { clockTimeOf, type Instant } from "../format/instant.ts";
+import type { Outcome } from "../format/outcome.ts";
+import type { CaseFile } from "../record/case.ts";
 import { findCase } from "../store/case-list.ts";
+import { startsBefore } from "../store/clock.ts";
 import { appendTo } from "../store/open-case.ts";
-import { CASE_FAULT, complain, DONE, folderOf, type Place, say, timeOf, WRONG_CALL } from "./place.ts";
+import { copyFolder, copyOnce } from "../store/second-copy.ts";
+import { folderOf, type Place, timeOf } from "./place.ts";
+import { CASE_FAULT, complain, DONE, say, WRONG_CALL } from "./speak.ts";
 
 export type LogOptions = Place & { readonly now?: string };
 
@@ -12,9 +18,10 @@ export async function logVerb(name: string, typed: string, options: LogOptions):
   const path = await findCase(folderOf(options), name);
   if (!path.ok) return complain(`"${name}": ${path.fault}`, WRONG_CALL);
   let wrongCall = false;
-  const saved = await appendTo(path.value, (file) => {
+  const saved = await appendTo(path.value, (file, recovered) => {
+    if (recovered !== null) complain(recovered, CASE_FAULT);
     const now = timeOf(options.now, file);
-    const next = now.ok ? logged(file, typed, now.value) : now;
+    const next = now.ok ? loggedAt(file, typed, now.value, options.now === undefined) : now;
     wrongCall = !next.ok;
     return next;
   });
@@ -24,5 +31,22 @@ export async function logVerb(name: string, typed: string, options: LogOptions):
     const { subject, says } = entryWords(entry, saved.value.protocol);
     say(`saved #${entry.seq} ${clockTimeOf(entry.at)} ${subject} ${says}`);
   }
+  return copied(path.value, saved.value);
+}
+
+/** Where the computer's clock was set back, the record goes on from its last time, and says so. */
+function loggedAt(file: CaseFile, typed: string, now: Instant, isClock: boolean): Outcome<CaseFile> {
+  const early = isClock ? startsBefore(file, now) : null;
+  if (early === null) return logged(file, typed, now);
+  const goesOn = { ...now, ms: now.ms + early };
+  const stepped = withEntry(file, { kind: "clock", stepMs: -early }, { at: goesOn, now: goesOn, typed: "" });
+  return logged(stepped, typed, goesOn);
+}
+
+/** The entry is saved, whatever becomes of the second copy. */
+async function copied(path: string, file: CaseFile): Promise<number> {
+  const folder = copyFolder();
+  const why = folder === null ? null : await copyOnce(folder, path, file);
+  if (why !== null) complain(`saved, but not copied to the second folder: ${why}.`, DONE);
   return DONE;
 }

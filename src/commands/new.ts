@@ -6,7 +6,8 @@ import { checkProtocolText } from "../protocol/check.ts";
 import type { Protocol } from "../protocol/protocol.ts";
 import { openClock } from "../store/clock.ts";
 import { createCase } from "../store/open-case.ts";
-import { CASE_FAULT, complain, DONE, folderOf, type Place, say, WRONG_CALL } from "./place.ts";
+import { folderOf, type Place } from "./place.ts";
+import { CASE_FAULT, complain, DONE, say, WRONG_CALL } from "./speak.ts";
 
 export type NewOptions = Place & {
   readonly label?: string;

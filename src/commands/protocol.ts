@@ -1,7 +1,7 @@
 /** `pumpside protocol check`: every fault of a protocol file, with its place and what to do. */
 import { readFile } from "node:fs/promises";
 import { checkProtocolText } from "../protocol/check.ts";
-import { CASE_FAULT, complain, DONE, say, WRONG_CALL } from "./place.ts";
+import { CASE_FAULT, complain, DONE, say, WRONG_CALL } from "./speak.ts";
 
 export async function protocolCheckVerb(path: string): Promise<number> {
   const text = await readFile(path, "utf8").catch(() => null);

@@ -7,9 +7,10 @@ import { openFolder } from "../store/folder.ts";
 import { openDesk } from "./case-desk.ts";
 import { demoInConsole } from "./demo.ts";
 import { protocolIn } from "./new.ts";
-import { CASE_FAULT, complain, DONE, folderOf, type Place, WRONG_CALL } from "./place.ts";
+import { folderOf, type Place } from "./place.ts";
 import { openSession } from "./session.ts";
 import { hasTerminal, show } from "./show.tsx";
+import { agreed, CASE_FAULT, complain, WRONG_CALL } from "./speak.ts";
 
 export type RunOptions = Place & { readonly protocol?: string };
 
@@ -30,8 +31,8 @@ async function cases(options: RunOptions): Promise<number> {
   if (!folder.ok) return complain(folder.fault, CASE_FAULT);
   for (;;) {
     const session = openSession(openDesk(folder.value, protocols));
-    await show(session);
-    if ((await session.ended) === "left") return DONE;
+    const code = await show(session);
+    if ((await session.ended) === "left") return code;
     await demoInConsole();
   }
 }
@@ -41,9 +42,12 @@ async function oneCase(name: string, options: Place): Promise<number> {
   const path = await findCase(folder, name);
   if (!path.ok) return complain(`"${name}": ${path.fault}`, WRONG_CALL);
   const desk = openDesk(folder);
-  const held = await desk.hold(path.value);
+  let held = await desk.hold(path.value);
+  if (held.name === "locked") {
+    if (!(await agreed(`"${name}": ${held.fault} Take it over? [y/N] `))) return CASE_FAULT;
+    held = await desk.hold(path.value, held.takeOver);
+  }
   if (held.name === "could-not") return complain(`"${name}": ${held.fault}`, CASE_FAULT);
   if (held.name !== "opened") return CASE_FAULT;
-  await show(openSession(desk, { app: runApp(held, null), effects: [] }));
-  return DONE;
+  return await show(openSession(desk, { app: runApp(held, null), effects: [] }));
 }

@@ -2,9 +2,13 @@
 import { type App, type AppEffect, type AppMessage, startApp, updateApp } from "../console/app.ts";
 import type { Key } from "../console/key.ts";
 import { NOTHING_HELD, patienceFor, readKeys, settleKeys } from "../console/key-reader.ts";
+import { withEntry } from "../console/write.ts";
 import type { Instant } from "../format/instant.ts";
+import { harmless } from "../format/text.ts";
 import type { Session, View } from "../screens/Root.tsx";
 import { type Clock, openClock } from "../store/clock.ts";
+import type { Closing } from "../store/keeper.ts";
+import { memoryIsLow } from "../store/memory.ts";
 import type { CaseDesk } from "./case-desk.ts";
 
 export type RunningSession = Session & {
@@ -12,9 +16,18 @@ export type RunningSession = Session & {
   readonly ended: Promise<Ending>;
   /** Ends from outside: saves a last time and lets the case go. */
   readonly end: () => Promise<void>;
+  /** Settles with what was thrown where nothing should have been; the session goes on as it was before. */
+  readonly failed: Promise<unknown>;
+  /** Writes a whole stroke typed as one line; why not, in a sentence, or `null`. Never throws. */
+  readonly typed: (line: string) => string | null;
+  /** What was left unsaved when the case was let go. */
+  readonly closing: () => Closing;
 };
 
 export type Ending = "left" | "demo";
+
+const MEMORY_LOW =
+  "The program's memory is nearly used up; everything is still being saved. Leave (q) and open the case again: nothing is lost by it.";
 
 /** The desk never rejects: what goes wrong there comes back as a message. */
 const wait = (work: Promise<void>): void => void work;
@@ -31,6 +44,9 @@ export function openSession(
   const listeners = new Set<() => void>();
   const { promise: ended, resolve: endWith } = Promise.withResolvers<Ending>();
   const readNow = (): Instant => clock.now();
+  const { promise: failed, resolve: failWith } = Promise.withResolvers<unknown>();
+  let closing: Closing = { unsaved: 0, hanging: false };
+  let memoryTold = false;
   let view: View = { app, now: readNow(), folder: desk.folder };
 
   const show = () => {
@@ -39,6 +55,14 @@ export function openSession(
   };
 
   const dispatch = (message: AppMessage): void => {
+    try {
+      act(message);
+    } catch (error) {
+      failWith(error);
+    }
+  };
+
+  const act = (message: AppMessage): void => {
     const step = updateApp(app, message, readNow());
     app = step.app;
     if (app.screen === "run") desk.keepHalfTyped(app.model);
@@ -52,7 +76,7 @@ export function openSession(
         desk.keep(effect.file);
         break;
       case "leave":
-        wait(desk.letGo());
+        wait(letGo());
         break;
       case "list":
         wait(desk.list().then((cases) => dispatch({ name: "cases", cases })));
@@ -62,7 +86,9 @@ export function openSession(
         break;
       case "open":
         wait(
-          effect.to === "run" ? desk.hold(effect.path).then(opened) : desk.read(effect.path).then(dispatch),
+          effect.to === "run"
+            ? desk.hold(effect.path, effect.takeOver).then(opened)
+            : desk.read(effect.path).then(dispatch),
         );
         break;
       case "samples":
@@ -87,7 +113,12 @@ export function openSession(
   const finish = (ending: Ending): void => {
     clearTimeout(tick);
     clearTimeout(patience);
-    wait(desk.letGo().then(() => endWith(ending)));
+    wait(letGo().then(() => endWith(ending)));
+  };
+
+  const letGo = async (): Promise<void> => {
+    const closed = await desk.letGo();
+    closing = { unsaved: closing.unsaved + closed.unsaved, hanging: closing.hanging || closed.hanging };
   };
 
   const keysRead = (keys: readonly Key[]): void => {
@@ -116,6 +147,25 @@ export function openSession(
     const stepped = app.screen === "run" ? clock.check() : null;
     if (stepped) dispatch({ name: "clock-stepped", stepMs: stepped.stepMs });
     else show();
+    if (!memoryTold && memoryIsLow()) {
+      memoryTold = true;
+      dispatch({ name: "told", words: MEMORY_LOW });
+    }
+  };
+
+  /** Also where a stroke can't be read for a fault of ours: then what was typed is kept as a note. */
+  const typed = (line: string): string | null => {
+    if (app.screen !== "run") return "No case is open.";
+    const before = app.model.file;
+    try {
+      act({ name: "typed", line });
+    } catch {
+      const now = readNow();
+      const file = withEntry(before, { kind: "note", text: harmless(line) }, { at: now, now, typed: line });
+      app = { ...app, model: { ...app.model, file } };
+      desk.keep(file);
+    }
+    return app.screen === "run" && app.model.file === before ? app.model.notice : null;
   };
   let tick = nextTick();
 
@@ -130,6 +180,9 @@ export function openSession(
     },
     view: () => view,
     ended,
+    failed,
+    typed,
+    closing: () => closing,
     end: async () => {
       finish("left");
       await ended;

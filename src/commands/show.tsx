@@ -1,7 +1,10 @@
 /** Putting a session on the terminal, and taking it off again whatever happens. */
 import { render } from "ink";
 import { Root } from "../screens/Root.tsx";
+import type { Closing } from "../store/keeper.ts";
+import { plainMode } from "./plain-mode.ts";
 import type { RunningSession } from "./session.ts";
+import { CASE_FAULT, complain, DONE } from "./speak.ts";
 
 /** Signals of a terminal that is closed or a computer that goes down: what is kept is saved before the program ends. */
 const SIGNALS = ["SIGHUP", "SIGTERM", "SIGINT"] as const;
@@ -9,8 +12,11 @@ const SIGNALS = ["SIGHUP", "SIGTERM", "SIGINT"] as const;
 /** Whether there is a terminal to draw on and to read keys from. */
 export const hasTerminal = (): boolean => Boolean(process.stdin.isTTY && process.stdout.isTTY);
 
-/** Shows a session until it ends. Rejects with what a screen threw, after everything kept has been saved. */
-export async function show(session: RunningSession): Promise<void> {
+/**
+ * Shows a session until it ends, and gives the code to end with. Where a screen fails, the record goes on in plain mode;
+ * what could not be saved is said last, on a terminal put back in order.
+ */
+export async function show(session: RunningSession): Promise<number> {
   // Before the first frame, so that no key is echoed and Ctrl-C is a key from the start.
   process.stdin.setRawMode(true);
   // Writing to a terminal that has gone must not end the program before the last save.
@@ -24,14 +30,34 @@ export async function show(session: RunningSession): Promise<void> {
     exitOnCtrlC: false,
     maxFps: 60,
   });
+  const { promise: thrown, reject: throwOut } = Promise.withResolvers<never>();
   const ended = () => void session.end();
   // `on`, not `once`: closing a terminal can send the signal twice.
   for (const signal of SIGNALS) process.on(signal, ended);
+  for (const event of FAILURES) process.on(event, throwOut);
   try {
-    await Promise.race([session.ended, ink.waitUntilExit()]);
-    await session.end();
+    const failed = session.failed.then((error) => Promise.reject(error));
+    await Promise.race([session.ended, ink.waitUntilExit(), failed, thrown]);
+  } catch (error) {
+    ink.unmount();
+    process.stdin.setRawMode(false);
+    await plainMode(session, error instanceof Error ? error.message : String(error));
   } finally {
+    await session.end();
     ink.unmount();
     for (const signal of SIGNALS) process.off(signal, ended);
+    for (const event of FAILURES) process.off(event, throwOut);
   }
+  return whatIsLeft(session.closing());
+}
+
+/** What nobody caught: the screen is given up for it, the record is not. */
+const FAILURES = ["uncaughtException", "unhandledRejection"] as const;
+
+function whatIsLeft({ unsaved, hanging }: Closing): number {
+  const entries = unsaved === 1 ? "entry was" : "entries were";
+  const code = unsaved === 0 ? DONE : complain(`NOT SAVED: the last ${unsaved} ${entries} lost.`, CASE_FAULT);
+  // A disk that owes an answer keeps the process from ending in any other way.
+  if (hanging) process.kill(process.pid, "SIGKILL");
+  return code;
 }

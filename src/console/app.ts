@@ -6,7 +6,15 @@ import type { Key } from "./key.ts";
 import { type Effect, type HalfTyped, type Message, type Model, openModel } from "./model.ts";
 import type { Review, Shelved } from "./review.ts";
 import { beginReview, caseAbsent, caseArrived, type ReviewStep, updateReview } from "./review-update.ts";
-import { type CaseLine, openStart, type Start, type StartEffect, updateStart } from "./start.ts";
+import {
+  askedToTakeOver,
+  type CaseLine,
+  openStart,
+  type Start,
+  type StartEffect,
+  type TakeOver,
+  updateStart,
+} from "./start.ts";
 import { update } from "./update.ts";
 
 export type App = (
@@ -29,13 +37,17 @@ export type AppMessage =
   /** Cases that are kept nowhere, to be looked at. */
   | { readonly name: "shown"; readonly files: readonly CaseFile[] }
   /** `path` is that of a case which was to be looked at. */
-  | { readonly name: "could-not"; readonly fault: string; readonly path?: string };
+  | { readonly name: "could-not"; readonly fault: string; readonly path?: string }
+  /** Another's lock is in the way, and the person may decide to take it over. */
+  | { readonly name: "locked"; readonly fault: string; readonly path: string; readonly takeOver: TakeOver };
 
 /** A case that has been opened to be written to. */
 export type Opened = {
   readonly file: CaseFile;
   /** By how much the clock reads earlier than the last entry; `null` when it does not. */
   readonly clockEarlyBy: number | null;
+  /** What the person has to know before anything else, such as that the case was damaged. */
+  readonly told?: string | null;
   /** What was half typed when the case was last left. */
   readonly halfTyped: readonly HalfTyped[];
 };
@@ -51,9 +63,9 @@ export const startApp = (protocols: readonly string[]): AppStep => ({
   effects: [{ do: "list" }],
 });
 
-export function runApp({ file, clockEarlyBy, halfTyped }: Opened, home: Home): App {
+export function runApp({ file, clockEarlyBy, halfTyped, told }: Opened, home: Home): App {
   const aside = halfTyped.filter((half) => canBeBroughtBack(half, file));
-  const model: Model = { ...openModel(file), aside, notice: aside.length > 0 ? KEPT : null };
+  const model: Model = { ...openModel(file), aside, notice: told ?? (aside.length > 0 ? KEPT : null) };
   if (clockEarlyBy === null) return { screen: "run", model, home };
   return { screen: "run", model: { ...model, mode: { name: "clock-early", byMs: clockEarlyBy } }, home };
 }
@@ -83,6 +95,8 @@ export function updateApp(app: App, message: AppMessage, now: Instant): AppStep 
       return message.files.length > 0 ? reviewApp(message.files, app.home) : still(app);
     case "could-not":
       return couldNot(app, message.fault, message.path);
+    case "locked":
+      return still(app.screen === "start" ? { ...app, start: askedToTakeOver(app.start, message) } : app);
     default:
       return onScreen(app, message, now);
   }
@@ -133,8 +147,9 @@ function onScreen(app: App, message: Message, now: Instant): AppStep {
   }
 }
 
-const isNews = (message: Message): message is Exclude<Message, Key> =>
-  message.name === "saved" || message.name === "not-saved" || message.name === "clock-stepped";
+const NEWS = new Set(["saved", "not-saved", "clock-stepped", "copied", "not-copied", "told", "typed"]);
+
+const isNews = (message: Message): message is Exclude<Message, Key> => NEWS.has(message.name);
 
 const goneHome = (app: App): AppStep =>
   app.home ? startApp(app.home.protocols) : { app, effects: [{ do: "quit" }] };

@@ -71,6 +71,8 @@ export type Model = {
   readonly saved: number;
   /** Why the last save failed; `null` while saving works. */
   readonly trouble: string | null;
+  /** The same of the second folder; `null` where there is none. */
+  readonly copy: { readonly seq: number; readonly trouble: string | null } | null;
   readonly mode: Mode;
   /** Lines set aside by Esc, the latest last. */
   readonly aside: readonly HalfTyped[];
@@ -90,7 +92,14 @@ export type Message =
   | Key
   | { readonly name: "saved"; readonly seq: number }
   | { readonly name: "not-saved"; readonly why: string }
-  | { readonly name: "clock-stepped"; readonly stepMs: number };
+  | { readonly name: "clock-stepped"; readonly stepMs: number }
+  /** The highest sequence number that is in the second folder too. */
+  | { readonly name: "copied"; readonly seq: number }
+  | { readonly name: "not-copied"; readonly why: string }
+  /** What the person has to be told, a sentence or two. */
+  | { readonly name: "told"; readonly words: string }
+  /** A whole stroke typed as one line, where there is no screen to type it on. */
+  | { readonly name: "typed"; readonly line: string };
 
 /** What the world is asked to do. */
 export type Effect = { readonly do: "save"; readonly file: CaseFile } | { readonly do: "leave" };
@@ -101,6 +110,7 @@ export const openModel = (file: CaseFile): Model => ({
   file,
   saved: file.entries.length,
   trouble: null,
+  copy: null,
   mode: { name: "plain" },
   aside: [],
   notice: null,

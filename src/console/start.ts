@@ -16,6 +16,9 @@ export type CaseLine = {
   readonly fault?: string | undefined;
 };
 
+/** Whose lock on a case may be taken over: that of a process that has ended, or that of another computer. */
+export type TakeOver = "ended" | "elsewhere";
+
 export type Start = {
   /** `null` until the folder has been read. */
   readonly cases: readonly CaseLine[] | null;
@@ -25,10 +28,18 @@ export type Start = {
   /** Names of the protocols a new case can carry, the usual one first. */
   readonly protocols: readonly string[];
   readonly notice: string | null;
+  /** The case whose lock the person is asked about, while they are. */
+  readonly locked: { readonly path: string; readonly takeOver: TakeOver } | null;
 };
 
 export type StartEffect =
-  | { readonly do: "open"; readonly path: string; readonly to: "run" | "review" }
+  | {
+      readonly do: "open";
+      readonly path: string;
+      readonly to: "run" | "review";
+      /** Whose lock the person has said may be taken over. */
+      readonly takeOver?: TakeOver;
+    }
   | { readonly do: "create"; readonly operator: string; readonly label: string; readonly protocol: string }
   | { readonly do: "demo" }
   | { readonly do: "samples" }
@@ -42,6 +53,17 @@ export const openStart = (protocols: readonly string[], notice: string | null = 
   chosen: 0,
   asking: null,
   notice,
+  locked: null,
+});
+
+/** Asks whether another's lock is to be taken over. */
+export const askedToTakeOver = (
+  start: Start,
+  asked: { fault: string; path: string; takeOver: TakeOver },
+): Start => ({
+  ...start,
+  locked: asked,
+  notice: `Locked: ${asked.fault} ${asked.takeOver === "ended" ? "Enter takes it over" : "Only if that computer is off: Enter takes it over"}; any other key leaves it.`,
 });
 
 /** The keys of the start screen, for handling and for its hint row. */
@@ -58,7 +80,14 @@ const still = (start: Start): StartStep => ({ start, effects: [] });
 
 /** Pure: the same screen and key always give the same step. */
 export function updateStart(start: Start, key: Key): StartStep {
+  if (start.locked) return inLocked(start, start.locked, key);
   return start.asking ? inAsking(start, start.asking, key) : inList(start, key);
+}
+
+function inLocked(start: Start, { path, takeOver }: NonNullable<Start["locked"]>, key: Key): StartStep {
+  const after = { ...start, locked: null };
+  if (key.name !== "enter") return still({ ...after, notice: null });
+  return { start: { ...after, notice: "Opening …" }, effects: [{ do: "open", path, to: "run", takeOver }] };
 }
 
 function inList(start: Start, key: Key): StartStep {

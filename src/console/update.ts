@@ -7,6 +7,7 @@ import { TIME_AND_NOTE } from "./form.ts";
 import type { Key } from "./key.ts";
 import { isUnsaved, type Message, type Model, PANELS, type Step } from "./model.ts";
 import { formContext } from "./read-form.ts";
+import { logged } from "./read-stroke.ts";
 import type { FormStroke, Stroke } from "./stroke.ts";
 import { strokeFor } from "./strokes/table.ts";
 import { inserted, typing } from "./typing.ts";
@@ -26,6 +27,14 @@ export function update(model: Model, message: Message, now: Instant): Step {
       return still({ ...model, trouble: message.why });
     case "clock-stepped":
       return clockStepped(model, message.stepMs, now);
+    case "copied":
+      return still({ ...model, copy: { seq: Math.max(model.copy?.seq ?? 0, message.seq), trouble: null } });
+    case "not-copied":
+      return still({ ...model, copy: { seq: model.copy?.seq ?? 0, trouble: message.why } });
+    case "told":
+      return still({ ...model, notice: message.words });
+    case "typed":
+      return typedLine(model, message.line, now);
     default:
       return keyPressed(model, message, now);
   }
@@ -213,6 +222,16 @@ function pasted(model: Model, text: string): Model {
   return {
     ...model,
     mode: mode.name === "find" ? { ...mode, ...after, chosen: 0 } : { ...mode, ...after, fault: null },
+  };
+}
+
+/** The answer to a line is in the notice: nothing where it was written, else why it was not. */
+function typedLine(model: Model, line: string, now: Instant): Step {
+  const written = logged(model.file, line, now);
+  if (!written.ok) return still({ ...model, notice: written.fault });
+  return {
+    model: { ...model, file: written.value, notice: null },
+    effects: [{ do: "save", file: written.value }],
   };
 }
 

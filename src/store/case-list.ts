@@ -7,7 +7,9 @@ import { listed } from "../format/text.ts";
 import type { CaseFile } from "../record/case.ts";
 import { ofKind, standing } from "../record/standing.ts";
 import { idInName } from "./folder.ts";
+import { lastGoodOf } from "./last-good.ts";
 import { readCaseFile } from "./read-case-file.ts";
+import { recoverCase } from "./recover.ts";
 
 type Sound = {
   path: string;
@@ -19,6 +21,8 @@ type Sound = {
   state: "open" | "closed";
   operation?: string | undefined;
   fault?: undefined;
+  /** What a person has to know of a case that is damaged and was recovered. */
+  damage?: string | undefined;
 };
 
 /** A file that can't be read: only its name is known, and why. */
@@ -29,11 +33,22 @@ export type ListedCase = Sound | Damaged;
 /** Every case in a folder, newest first, damaged ones with their fault. Files of other programs are passed over. Never rejects. */
 export async function listCases(folder: string): Promise<ListedCase[]> {
   const names = await readdir(folder).catch(() => []);
-  const found = await Promise.all(
-    names.filter((name) => name.endsWith(".json")).map((name) => caseAt(join(folder, name))),
-  );
+  const found = await Promise.all(caseNames(names).map((name) => caseAt(join(folder, name))));
   return found.filter((one) => one !== null).sort((a, b) => timeOf(b) - timeOf(a));
 }
+
+/** Case files, and those of which only the last good copy is there. */
+const caseNames = (names: readonly string[]): string[] => [
+  ...new Set(
+    names.flatMap((name) =>
+      name.endsWith(".json")
+        ? [name]
+        : name.endsWith(lastGoodOf(".json"))
+          ? [name.slice(0, -lastGoodOf("").length)]
+          : [],
+    ),
+  ),
+];
 
 /** The path of a case named by its path, its label or its id, or a sentence. Never rejects. */
 export async function findCase(folder: string, pathOrLabel: string): Promise<Outcome<string>> {
@@ -62,6 +77,8 @@ async function caseAt(path: string): Promise<ListedCase | null> {
   const read = await readCaseFile(path);
   if (read.ok) return summaryOf(path, read.value.file);
   const id = idInName(path);
+  const found = id === null ? null : await recoverCase(path);
+  if (found !== null) return { ...summaryOf(path, found.file), damage: found.told };
   return id === null ? null : { path, id, fault: read.fault };
 }
 

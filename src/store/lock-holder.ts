@@ -1,6 +1,6 @@
 /** Who holds a lock: a process of a computer, told apart from another that came by the same number later. */
 import { randomBytes } from "node:crypto";
-import { readFileSync } from "node:fs";
+import { readFileSync, readlinkSync } from "node:fs";
 import { hostname } from "node:os";
 import * as z from "zod";
 
@@ -9,6 +9,8 @@ const holderSchema = z.object({
   host: z.string(),
   /** When the process was started: comparable with another reading on the same computer only. */
   started: z.string(),
+  /** The space in which the number of the process means something: containers of one computer differ in it. */
+  space: z.string().optional(),
   /** When the lock was taken, in ISO 8601. */
   since: z.string(),
   /** A word of its own for each lock taken. */
@@ -22,6 +24,7 @@ export const thisHolder = (): Holder => ({
   pid: process.pid,
   host: hostname(),
   started: startOf(process.pid)?.started ?? new Date(performance.timeOrigin).toISOString(),
+  space: spaceOfNumbers(),
   since: new Date().toISOString(),
   token: randomBytes(8).toString("hex"),
 });
@@ -35,7 +38,8 @@ export function holderIn(text: string): Holder | null {
   }
 }
 
-export const isHere = ({ host }: Holder): boolean => host === hostname();
+export const isHere = ({ host, space }: Holder): boolean =>
+  host === hostname() && (space === undefined || space === spaceOfNumbers());
 
 /** Whether the process is known to be gone. Of another computer nothing is known. */
 export function isGone(holder: Holder): boolean {
@@ -43,6 +47,14 @@ export function isGone(holder: Holder): boolean {
   if (!isRunning(holder.pid)) return true;
   const found = startOf(holder.pid);
   return found !== null && (found.ended || found.started !== holder.started);
+}
+
+function spaceOfNumbers(): string | undefined {
+  try {
+    return readlinkSync("/proc/self/ns/pid");
+  } catch {
+    return undefined;
+  }
 }
 
 function isRunning(pid: number): boolean {

@@ -2,7 +2,6 @@
 import { readFileSync, unlinkSync } from "node:fs";
 import { link, open, readFile, rename, unlink } from "node:fs/promises";
 import { setTimeout as pause } from "node:timers/promises";
-import { type Outcome, refused, taken } from "../format/outcome.ts";
 import { NO_LINKS, OWNER_FILE } from "./disk.ts";
 import { codeOf, faultWords } from "./fault-words.ts";
 import { type Holder, holderIn, isGone, isHere, thisHolder } from "./lock-holder.ts";
@@ -16,27 +15,42 @@ export type Lock = {
 export const lockOf = (path: string): string => `${path}.lock`;
 
 const UNREADABLE = "unreadable";
+/** Which locks of others may be taken over: those of ended processes, or also those of another computer. */
+export type TakeOver = "none" | "ended" | "elsewhere";
+
+/** `mayBeTaken`: what a person may decide to take over, and how it has to be asked for; `null` where nobody may. */
+export type LockRefused = {
+  readonly ok: false;
+  readonly fault: string;
+  readonly mayBeTaken: TakeOver | null;
+};
+
 const LOOKS = 10;
 const BETWEEN_LOOKS = 20;
 
 const held = new Map<string, Holder>();
 
 /**
- * Locks the case at `path` for this process, or says in a sentence who holds it. A lock whose process is gone is taken
- * over; one of another computer is not. Waits up to `waitMs` for a holder to let go. Never rejects.
+ * Locks the case at `path` for this process, or says in a sentence who holds it. Of the locks of others only those are
+ * taken over that `takeOver` allows, and never one whose process runs on this computer. Waits up to `waitMs` for a holder
+ * to let go. Never rejects.
  */
-export async function lockCase(path: string, waitMs = 0): Promise<Outcome<Lock>> {
+export async function lockCase(
+  path: string,
+  waitMs = 0,
+  takeOver: TakeOver = "ended",
+): Promise<{ readonly ok: true; readonly value: Lock } | LockRefused> {
   const file = lockOf(path);
   const mine = thisHolder();
   try {
     for (let waited = 0; ; waited += BETWEEN_LOOKS) {
-      const other = await take(file, mine);
-      if (other === null) return taken(lockHeld(file, mine));
-      if (waited >= waitMs) return refused(heldBy(other));
+      const other = await take(file, mine, takeOver);
+      if (other === null) return { ok: true, value: lockHeld(file, mine) };
+      if (waited >= waitMs) return { ok: false, ...heldBy(other) };
       await pause(BETWEEN_LOOKS);
     }
   } catch (error) {
-    return refused(`the case can't be locked: ${faultWords(error)}.`);
+    return { ok: false, fault: `the case can't be locked: ${faultWords(error)}.`, mayBeTaken: null };
   }
 }
 
@@ -51,14 +65,18 @@ export async function isLocked(path: string): Promise<boolean> {
  * lock by itself, named after the dead one's token. Of two that find the same dead lock, the second finds the claim
  * held or, later, the lock no longer the dead one.
  */
-async function take(file: string, mine: Holder): Promise<Holder | typeof UNREADABLE | null> {
+async function take(
+  file: string,
+  mine: Holder,
+  takeOver: TakeOver,
+): Promise<Holder | typeof UNREADABLE | null> {
   for (;;) {
     if (await place(file, mine)) return null;
     const found = await look(file);
     if (found === null) continue;
-    if (found === UNREADABLE || !isGone(found)) return found;
+    if (found === UNREADABLE || !mayTake(found, takeOver)) return found;
     const claim = `${file}.after-${found.token}`;
-    const other = await take(claim, mine);
+    const other = await take(claim, mine, "ended");
     if (other !== null) return other;
     try {
       const still = await look(file);
@@ -71,6 +89,9 @@ async function take(file: string, mine: Holder): Promise<Holder | typeof UNREADA
     }
   }
 }
+
+const mayTake = (found: Holder, takeOver: TakeOver): boolean =>
+  isGone(found) ? takeOver !== "none" : takeOver === "elsewhere" && !isHere(found);
 
 /** Puts a lock with its content in one step, where none is; `false` where there is one. */
 async function place(file: string, mine: Holder): Promise<boolean> {
@@ -159,12 +180,24 @@ function releaseAll(): void {
   }
 }
 
-function heldBy(holder: Holder | typeof UNREADABLE): string {
+function heldBy(holder: Holder | typeof UNREADABLE): Omit<LockRefused, "ok"> {
   if (holder === UNREADABLE) {
-    return 'a lock that can\'t be read lies beside the case: if no console has it open, remove the file that ends in ".lock".';
+    const fault =
+      'a lock that can\'t be read lies beside the case: if no console has it open, remove the file that ends in ".lock".';
+    return { fault, mayBeTaken: null };
   }
   const { pid, host, since } = holder;
-  const who = `another console has the case open (process ${pid} on ${host}, since ${since})`;
-  if (isHere(holder)) return `${who}: leave it there first.`;
-  return `${who}: leave it there first, or, if that computer is off, remove the file beside the case that ends in ".lock".`;
+  const who = `process ${pid} on ${host}, since ${since}`;
+  if (isGone(holder)) {
+    return {
+      fault: `a console that had the case open ended without letting it go (${who}).`,
+      mayBeTaken: "ended",
+    };
+  }
+  const open = `another console has the case open (${who}): leave it there first`;
+  if (isHere(holder)) return { fault: `${open}.`, mayBeTaken: null };
+  return {
+    fault: `${open}, or, if that computer is off, remove the file beside the case that ends in ".lock".`,
+    mayBeTaken: "elsewhere",
+  };
 }

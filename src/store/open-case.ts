@@ -8,7 +8,7 @@ import { lowCase } from "./case-adapter.ts";
 import { codeOf, faultWords, readingFaultWords } from "./fault-words.ts";
 import { newCaseId, newCasePath, openFolder } from "./folder.ts";
 import { lastGoodOf } from "./last-good.ts";
-import { lockCase } from "./lock.ts";
+import { lockCase, type TakeOver } from "./lock.ts";
 import { type ReadCase, readCaseFile } from "./read-case-file.ts";
 import { recoverCase, repairCase } from "./recover.ts";
 
@@ -31,9 +31,14 @@ type Opened = {
 /** A case that no other console can write to until it is released. */
 export type HeldCase = Opened & { path: string; release(): Promise<void> };
 
+/** `mayBeTaken`: the lock that is in the way, as a person may decide to take it over. */
+export type Held = Outcome<HeldCase> & { readonly mayBeTaken?: TakeOver | null };
+
 export type Holding = {
   /** How long a holder is waited for to let go. */
   waitMs?: number;
+  /** Whose lock may be taken over; one of an ended process unless it is said otherwise. */
+  takeOver?: TakeOver;
   /** Other files that may hold copies of the case, should it be damaged. */
   copies?: readonly string[];
 };
@@ -84,10 +89,10 @@ export async function openCase(path: string, copies: readonly string[] = []): Pr
  * Opens a case to write to it: locked first, then read, so that nothing is out of date. A damaged one is repaired from
  * what is whole. Never rejects.
  */
-export async function holdCase(path: string, how: Holding = {}): Promise<Outcome<HeldCase>> {
+export async function holdCase(path: string, how: Holding = {}): Promise<Held> {
   const real = await realPath(path);
   if (!real.ok) return real;
-  const lock = await lockCase(real.value, how.waitMs);
+  const lock = await lockCase(real.value, how.waitMs, how.takeOver);
   if (!lock.ok) return lock;
   const opened = await openOrRepair(real.value, how.copies ?? []);
   if (opened.ok) return taken({ ...opened.value, path: real.value, release: lock.value.release });

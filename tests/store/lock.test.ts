@@ -6,7 +6,7 @@ import { hostname } from "node:os";
 import { basename, join } from "node:path";
 import { beforeEach, describe, expect, onTestFinished, test } from "vitest";
 import type { Outcome } from "../../src/format/outcome.ts";
-import { isLocked, type Lock, lockCase, lockOf } from "../../src/store/lock.ts";
+import { isLocked, type Lock, lockCase, lockOf, type TakeOver } from "../../src/store/lock.ts";
 import { type Holder, thisHolder } from "../../src/store/lock-holder.ts";
 import { scratchFolder } from "./cases.ts";
 
@@ -27,10 +27,10 @@ const dead = (facts: Partial<Holder> = {}): Holder => ({
 });
 
 const leave = (holder: Holder, at = lockOf(path)) => writeFile(at, JSON.stringify(holder));
-const faultOf = (outcome: Outcome<Lock>) => (outcome.ok ? null : outcome.fault);
+const faultOf = (outcome: Outcome<unknown>) => (outcome.ok ? null : outcome.fault);
 
-async function taken(): Promise<Lock> {
-  const outcome = await lockCase(path);
+async function taken(takeOver?: TakeOver): Promise<Lock> {
+  const outcome = await lockCase(path, 0, takeOver);
   if (!outcome.ok) throw new Error(outcome.fault);
   return outcome.value;
 }
@@ -42,7 +42,7 @@ describe("a lock", () => {
     expect((await stat(lockOf(path))).mode & 0o777).toBe(0o600);
     const holder = JSON.parse(await readFile(lockOf(path), "utf8"));
     expect(holder).toMatchObject({ pid: process.pid, host: hostname() });
-    expect(Object.keys(holder).toSorted()).toEqual(["host", "pid", "since", "started", "token"]);
+    expect(Object.keys(holder).toSorted()).toEqual(["host", "pid", "since", "space", "started", "token"]);
     await lock.release();
     expect(await readdir(folder)).toEqual([]);
   });
@@ -120,6 +120,18 @@ describe("a lock whose process is gone", () => {
     },
   );
 
+  test("is asked about where nobody has said that it may be taken over", async () => {
+    await leave(dead());
+    expect(await lockCase(path, 0, "none")).toEqual({
+      ok: false,
+      fault: expect.stringMatching(
+        /^a console that had the case open ended without letting it go \(process \d+ on .+, since .+\)\.$/,
+      ),
+      mayBeTaken: "ended",
+    });
+    await (await taken("ended")).release();
+  });
+
   test("is taken over by one of many", async () => {
     for (let round = 0; round < 20; round++) {
       await leave(dead({ pid: 2 ** 22 + 1 + round }));
@@ -153,6 +165,23 @@ describe("a lock that nothing is known about", () => {
       /on theatre-2, since .+\): leave it there first, or, if that computer is off, remove the file beside the case that ends in "\.lock"\.$/,
     );
     expect(await isLocked(path)).toBe(true);
+  });
+
+  test("because it is another computer's is taken over only by somebody who says so", async () => {
+    await leave(dead({ host: "theatre-2" }));
+    expect(await lockCase(path, 0, "ended")).toMatchObject({ ok: false, mayBeTaken: "elsewhere" });
+    await (await taken("elsewhere")).release();
+  });
+
+  test("because its process has its number in another container is reported, not taken", async () => {
+    await leave(dead({ space: "pid:[1]" }));
+    expect(await lockCase(path)).toMatchObject({ ok: false, mayBeTaken: "elsewhere" });
+  });
+
+  test("but whose process runs here is never taken over", async () => {
+    const lock = await taken();
+    expect(await lockCase(path, 0, "elsewhere")).toMatchObject({ ok: false, mayBeTaken: null });
+    await lock.release();
   });
 
   test.each(["", "{", '{"pid":0}', "null"])("because it reads %j is reported, not taken", async (text) => {

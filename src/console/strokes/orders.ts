@@ -1,6 +1,6 @@
 /** f t w: flow ordered, temperature ordered, and reminders. */
 
-import type { Run } from "../../figures/run.ts";
+import { isOn, type Run } from "../../figures/run.ts";
 import { type Instant, toIso } from "../../format/instant.ts";
 import { lookUp } from "../../format/look-up.ts";
 import { fixed, plain } from "../../format/number.ts";
@@ -114,7 +114,8 @@ export const reminder: EntryStroke = {
           kind: "reminder",
           dueAt: toIso({ ...at, ms: at.ms + minutes * MINUTE }),
           text: text === "" ? NEXT_DOSE : text,
-          about: text === "" ? "dose" : "other",
+          // Without a clamp no dose is waited for, and the reminder has to be seen all the same.
+          about: text === "" && isOn(run.course, "clamp") ? "dose" : "other",
         }),
     );
   },

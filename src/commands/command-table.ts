@@ -1,0 +1,105 @@
+/** The table of the command line: every verb with its arguments, its options and an example; each is loaded when it runs. */
+import { Command, Option } from "commander";
+import { CAUTIONS } from "../format/cautions.ts";
+import { setUpTerminal } from "./terminal.ts";
+
+const DIR = [
+  "--dir <folder>",
+  "where cases are kept (else PUMPSIDE_DIR, else the user's data folder)",
+] as const;
+const CASE = "a path, a label or an id";
+const MOMENT = "in ISO 8601, such as 2026-03-04T10:42:30+01:00";
+
+/** Takes the exit code of the verb that ran. */
+export type Ending = (verb: Promise<number>) => Promise<void>;
+
+/** The program with all its verbs. None of their code is evaluated before one is run. */
+export function commandTable(version: string, ending: Ending): Command {
+  const program = quiet(new Command("pumpside"))
+    .description("The record of a bypass run, by keyboard alone. Without a verb: the list of cases.")
+    .version(version)
+    .option(...DIR)
+    .option("--protocol <file>", "a unit's protocol for new cases")
+    .option("--ascii", "draw with plain ASCII signs, for old terminals")
+    .addOption(new Option("--no-ascii", "draw with all signs, whatever the terminal says of itself"))
+    .option("--screen-reader", "plain sentences in reading order, for a screen reader")
+    .configureHelp({ showGlobalOptions: true })
+    .addHelpText("after", exampleText("--dir /media/cases"))
+    .addHelpText("after", `\n${CAUTIONS.join("\n")}`)
+    .hook("preAction", (_program, command) => setUpTerminal(command.optsWithGlobals()))
+    .action(async (options) => ending((await import("./run.ts")).runVerb(undefined, options)));
+  const verb = (name: string, what: string, example: string) =>
+    quiet(program.command(name))
+      .description(what)
+      .addHelpText("after", exampleText(example))
+      .option(...DIR);
+
+  verb("new", "makes a case and prints its path", "new --label valve-2 --by KM")
+    .option("--label <label>", "what people call the case (no patient's name)")
+    .option("--protocol <file>", "the unit's protocol")
+    .option("--by <initials>", "who runs the pump")
+    .action(async (_options, command) =>
+      ending((await import("./new.ts")).newVerb(command.optsWithGlobals())),
+    );
+  verb("run", "the console, on a case or on the list of cases", "run valve-2")
+    .argument("[case]", CASE)
+    .action(async (name, _options, command) =>
+      ending((await import("./run.ts")).runVerb(name, command.optsWithGlobals())),
+    );
+  verb("log", "writes one stroke from a script", 'log valve-2 "d 300 r @10:42"')
+    .argument("<case>", CASE)
+    .argument("<stroke>", "the stroke's key and its line")
+    .option("--now <time>", `stands for the clock, ${MOMENT}`)
+    .action(async (name, stroke, _options, command) =>
+      ending((await import("./log.ts")).logVerb(name, stroke, command.optsWithGlobals())),
+    );
+  verb("review", "a case read back; nothing can be changed", "review sample-cases")
+    .argument("<case>", `${CASE}, or a folder of cases`)
+    .action(async (name, _options, command) =>
+      ending((await import("./review.ts")).reviewVerb(name, command.optsWithGlobals())),
+    );
+  verb(
+    "figures",
+    "what a case says: times, balances, doses, each with its working",
+    "figures valve-2 --json --at 2026-03-04T10:42:30+01:00",
+  )
+    .argument("<case>", CASE)
+    .option("--json", "as data")
+    .option("--at <time>", `at a moment, ${MOMENT}`)
+    .action(async (name, _options, command) =>
+      ending((await import("./figures.ts")).figuresVerb(name, command.optsWithGlobals())),
+    );
+  verb("list", "the cases, newest first", "list --json")
+    .option("--json", "as data")
+    .action(async (_options, command) =>
+      ending((await import("./list.ts")).listVerb(command.optsWithGlobals())),
+    );
+  verb("check", "whether a case is valid and whole", "check valve-2")
+    .argument("<case>", CASE)
+    .action(async (name, _options, command) =>
+      ending((await import("./check.ts")).checkVerb(name, command.optsWithGlobals())),
+    );
+  verb("demo", "plays an invented case in the console", "demo --speed 120")
+    .option("--speed <factor>", "how many times faster than life", "60")
+    .action(async (_options, command) =>
+      ending((await import("./demo.ts")).demoVerb(command.optsWithGlobals())),
+    );
+  verb("keys", "the strokes", "keys --json")
+    .option("--json", "as data")
+    .option("--markdown", "as the table of the README")
+    .action(async (_options, command) =>
+      ending((await import("./keys.ts")).keysVerb(command.optsWithGlobals())),
+    );
+  const protocol = quiet(program.command("protocol")).description("works on a unit's protocol file");
+  quiet(protocol.command("check"))
+    .description("lists every fault of a protocol file")
+    .addHelpText("after", exampleText("protocol check our-unit.json"))
+    .argument("<file>", "the protocol file")
+    .action(async (path) => ending((await import("./protocol.ts")).protocolCheckVerb(path)));
+  return program;
+}
+
+const exampleText = (example: string): string => `\nExample:\n  pumpside ${example}`;
+
+/** The parser throws what it would have printed, so that it is said in one sentence and with our own exit code. */
+const quiet = (command: Command): Command => command.exitOverride().configureOutput({ writeErr: () => {} });

@@ -1,0 +1,1 @@
+export const setUpTerminal = (_o: unknown) => {};

@@ -1,0 +1,45 @@
+/** The second copy: every saved state of a case in another folder too, in the background, and caught up when it can be. */
+import { basename, join, resolve } from "node:path";
+import type { CaseFile } from "../record/case.ts";
+import { type Keeper, type KeeperTools, keepCase } from "./keeper.ts";
+
+/** The folder for second copies: the one asked for, else that of the environment; `null` where there is none. */
+export function copyFolder(asked?: string, environment: NodeJS.ProcessEnv = process.env): string | null {
+  const folder = asked || environment.PUMPSIDE_COPY_DIR;
+  return folder ? resolve(folder) : null;
+}
+
+/** Where the second copy of a case lies. */
+export const copyOf = (path: string, folder: string): string => join(folder, basename(path));
+
+/**
+ * Keeps the second copy of the case at `path` in `folder`, beginning with the state it has now. The folder is never made:
+ * where a share is not there, a folder of its name on this computer would only look like a copy.
+ */
+export function keepCopy(folder: string, tools: Omit<KeeperTools, "onForeign" | "asRead">): Keeper {
+  const nothing: CaseFile = { ...tools.file, entries: [] };
+  const keeper = keepCase({ ...tools, path: copyOf(tools.path, folder), file: nothing });
+  keeper.keep(tools.file);
+  return keeper;
+}
+
+/** Copies one state of a case within `ms`; why it could not be, in words without a full stop. Never rejects. */
+export async function copyOnce(
+  folder: string,
+  path: string,
+  file: CaseFile,
+  ms = 3000,
+): Promise<string | null> {
+  let why = "the folder does not answer";
+  const keeper = keepCopy(folder, {
+    path,
+    file,
+    onSaved: () => {},
+    onFault: (words) => {
+      why = words;
+    },
+  });
+  const copied = await keeper.settle(ms);
+  await keeper.close(0);
+  return copied ? null : why;
+}
