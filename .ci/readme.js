@@ -6,7 +6,7 @@ import { fileURLToPath } from "node:url";
 import { bundle, bundlePath, isStale } from "./bundle.js";
 
 const readme = fileURLToPath(new URL("../README.md", import.meta.url));
-const picture = fileURLToPath(new URL("../tests/screens/golden/readme-80x24.txt", import.meta.url));
+const picture = fileURLToPath(new URL("../tests/screens/golden/run-advised.80x24.txt", import.meta.url));
 
 if (await isStale()) await bundle();
 const { stdout } = spawnSync(process.execPath, [bundlePath, "keys", "--markdown"], { encoding: "utf8" });

@@ -5,19 +5,24 @@ import { column } from "./fit.ts";
 import { type PanelProps, PanelRows } from "./PanelRows.tsx";
 import { wrapped } from "./wrapped.ts";
 
-const NAME = 33;
+const NAME = 36;
 const VERDICT = 15;
 const VALUE = 14;
 
+/** From this width on the working stands beside the verdict. */
+const WIDE = 110;
+
 export function QualityPanel({ run, columns, rows, scroll }: PanelProps) {
-  const room = Math.max(10, columns - NAME - VERDICT - VALUE - 5);
-  const lines = indicatorsOf(run).flatMap(({ name, verdict, value }) =>
-    wrapped(value.working, room).map((working, place) =>
-      place === 0
-        ? `${column(name, NAME)} ${column(verdict, VERDICT)} ${column(figureText(value, decimalsFor(value.value)), VALUE)} ${working}`
-        : " ".repeat(NAME + VERDICT + VALUE + 3) + working,
-    ),
-  );
+  const room = columns - NAME - VERDICT - VALUE - 5;
+  const lines = indicatorsOf(run).flatMap(({ name, verdict, value }) => {
+    const head = `${column(name, NAME)} ${column(verdict, VERDICT)} ${figureText(value, decimalsFor(value.value))}`;
+    if (columns < WIDE) return [head];
+    const [first, ...rest] = wrapped(value.working, room);
+    return [
+      `${column(head, NAME + VERDICT + VALUE + 2)} ${first}`,
+      ...rest.map((more) => " ".repeat(columns - room - 2) + more),
+    ];
+  });
   return <PanelRows rows={rows} scroll={scroll} lines={lines} />;
 }
 

@@ -93,9 +93,12 @@ function choicesFor(model: Model, run: Run, now: Instant) {
   return openStroke(mode, file.protocol)?.choices?.({ run, at: now }, mode.text) ?? [];
 }
 
-/** What the open line has to be read before it is confirmed. */
-function shownBy({ mode, file }: Model, run: Run, now: Instant): readonly string[] {
-  return mode.name === "line" ? (openStroke(mode, file.protocol)?.shows?.({ run, at: now }) ?? []) : [];
+/** What the open line has to be read before it is confirmed, as it stood at its first key: numbers in it stay put. */
+function shownBy({ mode, file }: Model): readonly string[] {
+  if (mode.name !== "line") return [];
+  return (
+    openStroke(mode, file.protocol)?.shows?.({ run: readRun(file, mode.started.ms), at: mode.started }) ?? []
+  );
 }
 
 const openStroke = ({ stroke }: LineMode, protocol: Model["file"]["protocol"]): EntryStroke | undefined => {
@@ -123,7 +126,7 @@ function Panel({
     const { fields } = openForm(model, mode);
     return <FormPanel fields={fields} mode={mode} columns={columns} rows={rows} wide={FIELD_WIDTH} />;
   }
-  const lines = shownBy(model, run, now);
+  const lines = shownBy(model);
   if (lines.length > 0) return <ShownPanel lines={lines} columns={columns} rows={rows} scroll={scroll} />;
   if (mode.name === "checklist")
     return <ChecklistPanel course={run.course} mode={mode} columns={columns} rows={rows} />;

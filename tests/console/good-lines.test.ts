@@ -144,12 +144,14 @@ describe("w: reminders", () => {
     about,
   });
   each(typed(["09:00 w 5 gas"]), [
-    [["w 20", "w20"], reminder("12:20:00", "next arrest dose", "dose")],
+    [["w 20", "w20"], reminder("12:20:00", "next arrest dose", "other")],
     [["w 15 blood gas"], reminder("12:15:00", "blood gas", "other")],
     [["w 1,5 clot"], reminder("12:01:30", "clot", "other")],
     [["w 15 blood gas @11:50"], reminder("12:05:00", "blood gas", "other")],
     [["w ok", "wOK"], { kind: "reminder-done", target: "e2" }],
+    [["w +5"], { kind: "amend", target: "e2", changes: { dueAt: "2026-03-04T12:05:00.000+01:00" } }],
   ]);
+  each(typed(["09:00 x"]), [[["w 20"], reminder("12:20:00", "next arrest dose", "dose")]]);
 });
 
 describe("n and e: words", () => {

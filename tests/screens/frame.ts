@@ -22,9 +22,12 @@ export const frameOf = (view: View, size: Size): string[] =>
 
 export const viewOf = (app: App, now: Instant): View => ({ app, now, folder: "/cases" });
 
+/** What leaving leads to. */
+export const HOME = { protocols: ["adult", "paediatric"] };
+
 /** The run screen with a model. */
 export const runView = (model: Model, now: Instant): View =>
-  viewOf({ screen: "run", model, home: true }, now);
+  viewOf({ screen: "run", model, home: HOME }, now);
 
 /** The run screen with a case on which nothing is being typed. */
 export const quietView = (file: CaseFile, now: Instant): View => runView(openModel(file), now);

@@ -6,6 +6,7 @@ import stringWidth from "string-width";
 import { describe, expect, test } from "vitest";
 import type { Key } from "../../src/console/key.ts";
 import { isUnsaved, type Model, openModel } from "../../src/console/model.ts";
+import { openStart } from "../../src/console/start.ts";
 import { entryWords } from "../../src/figures/entry-words.ts";
 import type { Instant } from "../../src/format/instant.ts";
 import { harmless } from "../../src/format/text.ts";
@@ -17,7 +18,7 @@ import { savedText } from "../../src/screens/TitleBar.tsx";
 import { press } from "../helpers/console-keys.ts";
 import { anyRun, play } from "../helpers/random-run.ts";
 import { at, openedCase, typedOn } from "../helpers/typed-case.ts";
-import { frameOf, runView, viewOf } from "./frame.ts";
+import { frameOf, HOME, runView, viewOf } from "./frame.ts";
 import { SITUATIONS } from "./situations.ts";
 
 const anySize = fc.record({
@@ -135,8 +136,8 @@ describe("the edges of the terminal", () => {
         anyText,
         anySize,
         (cases, notice, folder, size) => {
-          const start = { cases, chosen: Math.max(0, cases.length - 2), asking: null, notice };
-          const view = { ...viewOf({ screen: "start", start, home: true }, at("07:00")), folder };
+          const start = { ...openStart([]), cases, chosen: Math.max(0, cases.length - 2), notice };
+          const view = { ...viewOf({ screen: "start", start, home: HOME }, at("07:00")), folder };
           expect(broken(frameOf(view, size), size)).toEqual([]);
         },
       ),

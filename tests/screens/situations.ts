@@ -1,14 +1,14 @@
 // What a perfusionist sees, as views: the screens of a run from its first minute to its last, and those around it.
 
-import { reviewApp } from "../../src/console/app.ts";
-import type { Key } from "../../src/console/key.ts";
+import { reviewApp, updateApp } from "../../src/console/app.ts";
+import { type Key, keysOf } from "../../src/console/key.ts";
 import { type Model, openModel } from "../../src/console/model.ts";
 import { type CaseLine, openStart, type Start } from "../../src/console/start.ts";
 import type { CaseFile } from "../../src/record/case.ts";
 import type { View } from "../../src/screens/Root.tsx";
 import { ESCAPE, press, UP } from "../helpers/console-keys.ts";
 import { at, given, openedCase, typedOn } from "../helpers/typed-case.ts";
-import { quietView, runView, viewOf } from "./frame.ts";
+import { HOME, quietView, runView, viewOf } from "./frame.ts";
 
 /** Set up as far as the forms go: a patient of 80 kg, and the plan. */
 const SET_UP = given(
@@ -75,7 +75,7 @@ const saving = (file: CaseFile): View =>
   runView({ ...openModel(file), saved: file.entries.length - 1 }, at("08:46:30"));
 
 const start = (changes: Partial<Start>): View =>
-  viewOf({ screen: "start", start: { ...openStart(), cases: [], ...changes }, home: true }, at("07:00"));
+  viewOf({ screen: "start", start: { ...openStart(HOME.protocols), cases: [], ...changes }, home: HOME }, at("07:00"));
 
 const CASES: readonly CaseLine[] = [
   {
@@ -102,11 +102,18 @@ const CASES: readonly CaseLine[] = [
   },
 ];
 
-const review = (file: CaseFile, scroll: number): View => {
-  const app = reviewApp([file, SET_UP], true);
-  const scrolled = app.screen === "review" ? { ...app, review: { ...app.review, scroll } } : app;
-  return viewOf(scrolled, at("12:00"));
+const review = (file: CaseFile, keys: string): View => {
+  const first = reviewApp([file, SET_UP], HOME).app;
+  const app = keysOf(keys).reduce((before, key) => updateApp(before, key, at("12:00")).app, first);
+  return viewOf(app, at("12:00"));
 };
+
+/** With readings and a gas, so that there is something to work out. */
+const MEASURED = typedOn(ARRESTED, [
+  "08:30 s flow=4.6 MAP=48 CVP=4 art=31.8 ven=30.2 SvO2=78",
+  "08:40 g pCO2=39 pO2=210 sat=99.5 Hb=7.9 K=4.6 glu=8.1 lac=1.2",
+  "08:45 s flow=4.7 MAP=47 CVP=4 art=32 ven=31.6 SvO2=77",
+]);
 
 /** Every situation by its name; all of them are drawn at the usual and at the large size. */
 export const SITUATIONS: Readonly<Record<string, View>> = {
@@ -129,8 +136,18 @@ export const SITUATIONS: Readonly<Record<string, View>> = {
   help: line(ARRESTED, "?", "08:50"),
   leave: line(ARRESTED, "q", "08:50"),
   "leave while unsaved": runView(press({ ...openModel(ARRESTED), saved: 3 }, "q", at("08:50")), at("08:50")),
-  balances: line(AFTER, "\t", "10:05"),
-  spans: line(AFTER, "\t\t", "10:05"),
+  "form, readings": line(MEASURED, "s4.5\n6", "08:50"),
+  "form, patient and plan": line(BEFORE, "k\nf\n71\n", "08:05"),
+  checklists: line(BEFORE, "cb  n", "08:05"),
+  "hand over": line(MEASURED, "yTJ", "08:50"),
+  closing: line(AFTER, ".", "10:05"),
+  advice: line(MEASURED, "!", "08:50"),
+  "run advised": quietView(MEASURED, at("08:50")),
+  live: line(MEASURED, "\t", "08:50"),
+  trends: line(MEASURED, "\t\t", "08:50"),
+  balances: line(AFTER, "\t\t\t", "10:05"),
+  quality: line(MEASURED, "\t\t\t\t", "08:50"),
+  spans: line(AFTER, "\t\t\t\t\t", "10:05"),
   "clock early": runView(
     { ...openModel(ARRESTED), mode: { name: "clock-early", byMs: 754_000 } },
     at("08:30"),
@@ -138,9 +155,9 @@ export const SITUATIONS: Readonly<Record<string, View>> = {
   "start, nothing saved": start({}),
   "start, reading": start({ cases: null }),
   "start, cases": start({ cases: CASES, chosen: 1, notice: "This case cannot be opened: it is cut short." }),
-  "start, asking": start({ asking: { text: "km valve 2", cursor: 10 } }),
-  "review, top": review(AFTER, 0),
-  "review, scrolled": review(AFTER, 12),
+  "start, asking": start({ asking: { text: "km valve 2", cursor: 10, protocol: "adult" } }),
+  "review, top": review(AFTER, ""),
+  "review, timeline": review(AFTER, "\t"),
 };
 
 /** Those that are drawn in a terminal that is too small as well. */
