@@ -43,6 +43,7 @@ export function commandTable(version: string, ending: Ending): Command {
     );
   verb("run", "the console, on a case or on the list of cases", "run valve-2")
     .argument("[case]", CASE)
+    .option("--bell", "rings the terminal's bell once for each thing that becomes due")
     .action(async (name, _options, command) =>
       ending((await import("./run.ts")).runVerb(name, command.optsWithGlobals())),
     );

@@ -4,6 +4,7 @@ import { taken } from "../format/outcome.ts";
 import { SHIPPED } from "../protocol/shipped.ts";
 import { findCase } from "../store/case-list.ts";
 import { openFolder } from "../store/folder.ts";
+import { hangBell } from "./bell.ts";
 import { openDesk } from "./case-desk.ts";
 import { demoInConsole } from "./demo.ts";
 import { protocolIn } from "./new.ts";
@@ -12,7 +13,7 @@ import { openSession } from "./session.ts";
 import { hasTerminal, show } from "./show.tsx";
 import { agreed, CASE_FAULT, complain, WRONG_CALL } from "./speak.ts";
 
-export type RunOptions = Place & { readonly protocol?: string };
+export type RunOptions = Place & { readonly protocol?: string; readonly bell?: boolean };
 
 export const NO_TERMINAL =
   "the console needs a terminal: run it in one, or use new, log, figures, list, check, review, keys or demo, which work without.";
@@ -22,6 +23,9 @@ export async function runVerb(name: string | undefined, options: RunOptions): Pr
   return name === undefined ? await cases(options) : await oneCase(name, options);
 }
 
+/** The terminal's own bell, for those who asked for it. */
+const bellFor = ({ bell }: RunOptions) => (bell ? hangBell(() => process.stdout.write("\x07")) : undefined);
+
 /** The start screen, and from there wherever the person goes; a demo leads back to it. */
 async function cases(options: RunOptions): Promise<number> {
   const own = options.protocol === undefined ? taken(null) : await protocolIn(options.protocol);
@@ -30,14 +34,14 @@ async function cases(options: RunOptions): Promise<number> {
   const folder = await openFolder(folderOf(options));
   if (!folder.ok) return complain(folder.fault, CASE_FAULT);
   for (;;) {
-    const session = openSession(openDesk(folder.value, protocols));
+    const session = openSession(openDesk(folder.value, protocols), undefined, bellFor(options));
     const code = await show(session);
     if ((await session.ended) === "left") return code;
     await demoInConsole();
   }
 }
 
-async function oneCase(name: string, options: Place): Promise<number> {
+async function oneCase(name: string, options: RunOptions): Promise<number> {
   const folder = folderOf(options);
   const path = await findCase(folder, name);
   if (!path.ok) return complain(`"${name}": ${path.fault}`, WRONG_CALL);
@@ -49,5 +53,5 @@ async function oneCase(name: string, options: Place): Promise<number> {
   }
   if (held.name === "could-not") return complain(`"${name}": ${held.fault}`, CASE_FAULT);
   if (held.name !== "opened") return CASE_FAULT;
-  return await show(openSession(desk, { app: runApp(held, null), effects: [] }));
+  return await show(openSession(desk, { app: runApp(held, null), effects: [] }, bellFor(options)));
 }

@@ -9,6 +9,7 @@ import type { Session, View } from "../screens/Root.tsx";
 import { type Clock, openClock } from "../store/clock.ts";
 import type { Closing } from "../store/keeper.ts";
 import { memoryIsLow } from "../store/memory.ts";
+import type { hangBell } from "./bell.ts";
 import type { CaseDesk } from "./case-desk.ts";
 
 export type RunningSession = Session & {
@@ -36,6 +37,7 @@ const wait = (work: Promise<void>): void => void work;
 export function openSession(
   desk: CaseDesk,
   first: { app: App; effects: readonly AppEffect[] } = startApp(desk.protocols),
+  bell?: ReturnType<typeof hangBell>,
 ): RunningSession {
   let { app } = first;
   let clock: Clock = desk.clock() ?? openClock();
@@ -147,6 +149,7 @@ export function openSession(
     const stepped = app.screen === "run" ? clock.check() : null;
     if (stepped) dispatch({ name: "clock-stepped", stepMs: stepped.stepMs });
     else show();
+    if (app.screen === "run") bell?.(app.model.file, readNow().ms);
     if (!memoryTold && memoryIsLow()) {
       memoryTold = true;
       dispatch({ name: "told", words: MEMORY_LOW });

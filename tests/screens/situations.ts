@@ -75,7 +75,10 @@ const saving = (file: CaseFile): View =>
   runView({ ...openModel(file), saved: file.entries.length - 1 }, at("08:46:30"));
 
 const start = (changes: Partial<Start>): View =>
-  viewOf({ screen: "start", start: { ...openStart(HOME.protocols), cases: [], ...changes }, home: HOME }, at("07:00"));
+  viewOf(
+    { screen: "start", start: { ...openStart(HOME.protocols), cases: [], ...changes }, home: HOME },
+    at("07:00"),
+  );
 
 const CASES: readonly CaseLine[] = [
   {
