@@ -15,8 +15,8 @@ type Around = {
   readonly protocol?: Protocol | undefined;
 };
 
-/** A canonical value as a person reads it, with its unit. */
-type Say = (canonical: number) => string;
+/** A canonical value as a person reads it, with its unit; rounded to so many digits that count, if any. */
+type Say = (canonical: number, digits?: number) => string;
 
 /**
  * A sentence about a value that can hardly be meant, `null` about one that can. `field` is its name in the record, or
@@ -48,18 +48,20 @@ function withSlip(
   // What was typed in the unit that is shown is not offered again in that unit.
   const shown = `in ${say(value).replace(/^\S+ /, "")}`;
   const slip = slips.find(({ read, meant }) => read !== shown && fits(meant(value)));
-  return slip
-    ? `${says}: ${slip.read} it would be ${say(rounded(slip.meant(value)))}.`
-    : `${says}: check it.`;
+  return slip ? `${says}: ${slip.read} it would be ${say(slip.meant(value), DIGITS)}.` : `${says}: check it.`;
 }
 
-const rounded = (value: number): number => Number(value.toPrecision(3));
+/** Of a value that nobody typed: as many as tell whether it is the one that was meant. */
+const DIGITS = 3;
+
+const rounded = (value: number, digits = DIGITS): number => Number(value.toPrecision(digits));
 const capital = (text: string): string => text.replace(/^[a-z](?=[a-z]| )/, (letter) => letter.toUpperCase());
 
 function sayIn(field: string, protocol: Protocol | undefined): Say {
   const canonical = lookUp(WINDOWS, field)?.unit ?? "";
   const unit = protocol ? shownUnit(field, canonical, protocol.shown) : canonical;
-  return (value) => `${plain(toShown(field, unit, value))} ${unitText(unit)}`.trim();
+  return (value, digits = 12) =>
+    `${plain(rounded(toShown(field, unit, value), digits))} ${unitText(unit)}`.trim();
 }
 
 /** Weight and height that can hardly belong to one body: `Weight 176 kg makes a body mass index of 64.6: …`. */

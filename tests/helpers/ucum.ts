@@ -3,7 +3,13 @@ import { createRequire } from "node:module";
 
 type Library = {
   validateUnitString(unit: string): { status: "valid" | "invalid" | "error" };
-  convertUnitTo(from: string, value: number, to: string): { status: string; toVal: number | null };
+  convertUnitTo(
+    from: string,
+    value: number,
+    to: string,
+    /** In g/mol, between moles and grams. */
+    options?: { molecularWeight: number },
+  ): { status: string; toVal: number | null };
 };
 
 const load = createRequire(import.meta.url);

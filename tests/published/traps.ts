@@ -22,6 +22,7 @@ const PAGE = "Haemodilution Calculations, teaching notes at perfusion.com.au";
 const HUFNER = "1.34, 1.36 and 1.39 mL/g are all in print: RCEM Learning; Weill Cornell PICU page; PMJ";
 const OUTLET =
   "Engelman R et al. J Extra Corpor Technol 2015;47:145–154: below 37 °C (a registry counts 37.0 as kept)";
+const PARTS = "total × crystalloid / (blood + crystalloid)";
 const RATIO = "Matte GS, del Nido PJ. J Extra Corpor Technol 2012;44:98–103";
 const LIBRARY = "@lhncbc/ucum-lhc 7.1.10";
 
@@ -128,8 +129,10 @@ export const traps: Section = {
       ["7-at-37.0", "37.0 °C", true, 0, () => advises({ arterialTemperature: 37 }, /^outlet-limit$/)],
       ["7-at-36.9", "36.9 °C", false, 0, () => advises({ arterialTemperature: 36.9 }, /^outlet-limit$/)],
     ]),
-    ...group({ what: "crystalloid of a litre", source: RATIO, sureness: "Q" }, [
+    ...group({ what: "crystalloid of a litre", source: PARTS, sureness: "C" }, [
       ["8-four-to-one", "four of blood to one", 200, 1e-9, () => crystalloid("blood-4-1")],
+    ]),
+    ...group({ what: "crystalloid of a litre", source: RATIO, sureness: "Q" }, [
       ["8-one-to-four", "one of blood to four", 800, 1e-9, () => crystalloid("one-to-four")],
     ]),
     ...group(
@@ -140,9 +143,14 @@ export const traps: Section = {
       },
       [["9-capped", "70 kg", 1000, 0, () => capped()]],
     ),
-    ...group({ what: "crystalloid of that dose", source: RATIO, sureness: "Q" }, [
-      ["9-crystalloid", "70 kg", 800, 1e-9, () => ofThatDose()],
-    ]),
+    ...group(
+      {
+        what: "crystalloid of that dose",
+        source: `ratio: ${RATIO}; the dose itself from memory`,
+        sureness: "C",
+      },
+      [["9-crystalloid", "70 kg", 800, 1e-9, () => ofThatDose()]],
+    ),
     ...group({ what: "units the library takes", source: LIBRARY, sureness: "Q" }, [
       [
         "10-kelvin",
