@@ -10,7 +10,10 @@ const picture = fileURLToPath(new URL("../tests/screens/golden/run-advised.80x24
 
 if (await isStale()) await bundle();
 const { stdout } = spawnSync(process.execPath, [bundlePath, "keys", "--markdown"], { encoding: "utf8" });
-const parts = { strokes: stdout.trim(), picture: `\`\`\`\n${(await readFile(picture, "utf8")).trimEnd()}\n\`\`\`` };
+const parts = {
+  strokes: stdout.trim(),
+  picture: `\`\`\`\n${(await readFile(picture, "utf8")).trimEnd()}\n\`\`\``,
+};
 
 let text = await readFile(readme, "utf8");
 for (const [name, part] of Object.entries(parts)) {

@@ -1,6 +1,6 @@
 /** The composition root: arguments in, an exit code out, and one sentence for whatever nobody expected. */
 import { runCommandLine } from "./commands/command-line.ts";
-import { CASE_FAULT, complain } from "./commands/place.ts";
+import { CASE_FAULT, complain } from "./commands/speak.ts";
 
 const VERSION = "0.1.0";
 

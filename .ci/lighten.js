@@ -1,0 +1,82 @@
+// Plugins for the bundler that take away what packages do at the start and the console does not need then.
+
+import { fileURLToPath } from "node:url";
+import { parseAst } from "rolldown/parseAst";
+
+/** @typedef {import("rolldown").Plugin} Plugin */
+
+const widths = fileURLToPath(new URL("widths.js", import.meta.url));
+
+/**
+ * Ink reaches for this package when DEV is set, which the bundle never does.
+ * @type {Plugin}
+ */
+const withoutDevtools = {
+  name: "without-devtools",
+  resolveId: (id) => (id === "react-devtools-core" ? "\0no-devtools" : null),
+  load: (id) => (id === "\0no-devtools" ? "export default {};" : null),
+};
+
+/**
+ * Every package asks the same counter of columns, which needs the tables of emoji only for text that may hold some.
+ * @type {Plugin}
+ */
+const oneWidth = {
+  name: "one-width",
+  resolveId: (id, importer) => (id === "string-width" && importer !== widths ? widths : null),
+};
+
+/**
+ * Layout's own code is read from the text it comes in: `fetch` would first load the whole of Node's HTTP client.
+ * @type {Plugin}
+ */
+const withoutFetch = {
+  name: "without-fetch",
+  transform: {
+    filter: { id: /yoga-wasm-base64-esm\.js$/ },
+    handler: (code) => ({ code: `const fetch = undefined;\n${code}`, map: null }),
+  },
+};
+
+/**
+ * A pattern that names Unicode properties is checked against their tables even where it is only read past. Made from a
+ * string, it waits until it is used.
+ * @type {Plugin}
+ */
+const latePatterns = {
+  name: "late-patterns",
+  transform: {
+    filter: { code: /\\p\{/ },
+    handler(code, id) {
+      const lang = /\.tsx$/.test(id) ? "tsx" : /\.ts$/.test(id) ? "ts" : "js";
+      const found = patternsIn(parseAst(code, { lang }));
+      let later = code;
+      found.reverse().forEach(({ start, end, regex: { pattern, flags } }, place) => {
+        const made = `new RegExp(${JSON.stringify(pattern)}, "${flags}")`;
+        // One that remembers where it stopped is made anew each time, as the literal would be.
+        const name = `latePattern${place}`;
+        const once = /[gy]/.test(flags) ? made : `(${name} ??= ${made})`;
+        later = `${later.slice(0, start)}${once}${later.slice(end)}`;
+        if (once !== made) later += `\nvar ${name};`;
+      });
+      return { code: later, map: null };
+    },
+  },
+};
+
+/**
+ * The regular expressions of a syntax tree that name Unicode properties, in the order of the text.
+ * @param {unknown} node
+ * @returns {{ start: number, end: number, regex: { pattern: string, flags: string } }[]}
+ */
+function patternsIn(node) {
+  if (node === null || typeof node !== "object") return [];
+  if ("regex" in node && node.regex) {
+    const literal = /** @type {ReturnType<typeof patternsIn>[number]} */ (node);
+    return literal.regex.pattern.includes("\\p{") ? [literal] : [];
+  }
+  return Object.values(node).flatMap(patternsIn);
+}
+
+/** In the order in which they work. */
+export const lightening = [withoutDevtools, oneWidth, withoutFetch, latePatterns];
