@@ -5,7 +5,7 @@ export const SURENESS = {
   Q: "read on the page cited",
   Q2: "read on a page that reports the work cited",
   C: "computed from the published formula",
-  M: "from memory or common practice: no source",
+  M: "no published source",
 } as const;
 
 export type Sureness = keyof typeof SURENESS;
