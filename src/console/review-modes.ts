@@ -1,17 +1,14 @@
-/** The modes of the review: what a key means on the timeline, in a search, among the kinds, in a history, on the trends. */
-import { courseOf } from "../figures/run.ts";
+/** What a key means on the timeline of the review, in a search, among the kinds, and in a history. */
 import { harmless } from "../format/text.ts";
 import type { CaseFile } from "../record/case.ts";
 import type { Key } from "./key.ts";
-import { cursorOf, type Review, type ReviewMode, runWindow } from "./review.ts";
+import type { Review, ReviewMode } from "./review.ts";
 import {
   choosing,
   chosenPlace,
   GROUPS,
   isPutRight,
-  milestoneMoment,
   milestonePlace,
-  placeAt,
   rowsOf,
   shownRows,
   type Timeline,
@@ -64,7 +61,7 @@ function inTimelineBy(review: Within, char: string): Review | null {
 }
 
 /** The keys that jump, by the way they go. */
-const STEPS: { readonly [char: string]: 1 | -1 | undefined } = { n: 1, p: -1 };
+export const STEPS: { readonly [char: string]: 1 | -1 | undefined } = { n: 1, p: -1 };
 
 const chosen = (review: Within, place: number): Review => ({
   ...review,
@@ -151,69 +148,4 @@ function otherHistory(review: Within, of: string, step: 1 | -1): Review {
     mode: { name: "history", of: id, page: 0 },
     timeline: { ...WHOLE_TIMELINE, chosen: id },
   };
-}
-
-const MINUTE = 60_000;
-
-export function inCharts(review: Within, key: Key): Review | null {
-  const { file, trends } = review;
-  const cursor = cursorOf(file, trends);
-  switch (key.name) {
-    case "left":
-      return pointed(review, cursor - MINUTE);
-    case "right":
-      return pointed(review, cursor + MINUTE);
-    case "home":
-      return pointed(review, Number.NEGATIVE_INFINITY);
-    case "end":
-      return pointed(review, Number.POSITIVE_INFINITY);
-    case "pageup":
-      return pointed(review, measuredMoment(file, cursor, -1) ?? cursor);
-    case "pagedown":
-      return pointed(review, measuredMoment(file, cursor, 1) ?? cursor);
-    case "up":
-      return { ...review, trends: { ...trends, page: trends.page - 1 } };
-    case "down":
-      return { ...review, trends: { ...trends, page: trends.page + 1 } };
-    case "enter":
-      return {
-        ...review,
-        mode: { name: "timeline" },
-        timeline: choosing(file, WHOLE_TIMELINE, placeAt(rowsOf(file), cursor)),
-      };
-    case "escape":
-      return { ...review, mode: { name: "summary" } };
-    case "char":
-      return inChartsBy(review, key.char, cursor);
-    default:
-      return null;
-  }
-}
-
-function inChartsBy(review: Within, char: string, cursor: number): Review | null {
-  const { file, trends } = review;
-  if (char === "h")
-    return { ...review, trends: { ...trends, window: trends.window === "hour" ? "run" : "hour" } };
-  const step = STEPS[char];
-  return step === undefined
-    ? null
-    : pointed(review, milestoneMoment(rowsOf(file), cursor, step, runWindow(file)) ?? cursor);
-}
-
-/** The cursor on a moment, within the run. */
-function pointed(review: Within, moment: number): Review {
-  const { from, to } = runWindow(review.file);
-  return { ...review, trends: { ...review.trends, cursor: Math.max(from, Math.min(to, moment)) } };
-}
-
-const MEASURED: readonly string[] = ["readings", "gas", "act"];
-
-/** When something was measured next, or last before. */
-function measuredMoment(file: CaseFile, moment: number, step: 1 | -1): number | null {
-  const { facts } = courseOf(file).record;
-  const found =
-    step === 1
-      ? facts.find(({ at, entry }) => at > moment && MEASURED.includes(entry.kind))
-      : facts.findLast(({ at, entry }) => at < moment && MEASURED.includes(entry.kind));
-  return found?.at ?? null;
 }

@@ -3,15 +3,8 @@ import { harmless } from "../format/text.ts";
 import type { CaseFile } from "../record/case.ts";
 import type { Key } from "./key.ts";
 import { isPath, openReview, type Review, turnedTo, VIEWS, viewOf } from "./review.ts";
-import {
-  inCharts,
-  inHistory,
-  inKinds,
-  inSearch,
-  inTimeline,
-  searching,
-  type Within,
-} from "./review-modes.ts";
+import { inTrends } from "./review-cursor.ts";
+import { inHistory, inKinds, inSearch, inTimeline, searching, type Within } from "./review-modes.ts";
 
 export type ReviewStep = {
   readonly review: Review;
@@ -59,7 +52,7 @@ function withinMode(review: Within, key: Key): Review | null {
     case "timeline":
       return inTimeline(review, key);
     case "trends":
-      return inCharts(review, key);
+      return inTrends(review, key);
     default:
       return mode satisfies never;
   }

@@ -161,10 +161,19 @@ function bypassChange({ spans }: Course, at: number): Relied | null {
   return next === undefined ? null : ended(next, "is from before bypass went on or off");
 }
 
-function otherOrder({ record, fullFlow }: Course, at: number, litres: number): Relied | null {
-  const order = ofKind(record.facts, "flow").find((fact) => {
+const ordersOf = new WeakMap<Course, readonly Fact<EntryOf<"flow">>[]>();
+
+/** The flow orders of a course, looked up once however many readings ask for them. */
+function flowOrders(course: Course): readonly Fact<EntryOf<"flow">>[] {
+  const orders = ordersOf.get(course) ?? ofKind(course.record.facts, "flow");
+  ordersOf.set(course, orders);
+  return orders;
+}
+
+function otherOrder(course: Course, at: number, litres: number): Relied | null {
+  const order = flowOrders(course).find((fact) => {
     if (fact.at <= at) return false;
-    const ordered = litresOf(fact.entry, fullFlow.value);
+    const ordered = litresOf(fact.entry, course.fullFlow.value);
     return ordered === null || Math.abs(ordered - litres) > 0.1 * litres;
   });
   return order ? ended(order.at, "is from before another flow was ordered") : null;

@@ -19,36 +19,46 @@ export function deliveryOverTime(course: Course): readonly Held[] {
   const before = reckoned.get(course);
   if (before) return before;
   const surface = surfaceOf(course);
-  const parts = {
-    flow: stepHold(readingSeries(course, "flow")),
-    haemoglobin: stepHold(haemoglobinSeries(course)),
-    saturation: stepHold(arterialSaturationSeries(course)),
-    oxygen: stepHold(gasSeries(course, "oxygen", "arterial")),
-  };
+  const series = [
+    stepHold(haemoglobinSeries(course)),
+    stepHold(arterialSaturationSeries(course)),
+    stepHold(gasSeries(course, "oxygen", "arterial")),
+    stepHold(readingSeries(course, "flow")),
+  ] as const;
+  const changes = series.flatMap((held) => held.flatMap(({ from, to }) => [from, to]));
+  const moments = [...new Set(changes)].sort((a, b) => a - b);
+  const [haemoglobin, saturation, oxygen, flow] = series.map(goingForward);
   const deliveryAt = (moment: number): number | null => {
-    const part = (held: readonly Held[], unit: string) => {
-      const value = held.find(({ from, to }) => from <= moment && moment < to)?.value ?? null;
-      return { value, unit, working: "" };
-    };
+    const part = (held: typeof flow, unit: string) => ({
+      value: held?.(moment) ?? null,
+      unit,
+      working: "",
+    });
     const content = contentOf(
-      part(parts.haemoglobin, "g/dL"),
-      part(parts.saturation, "%"),
-      part(parts.oxygen, "mm[Hg]"),
+      part(haemoglobin, "g/dL"),
+      part(saturation, "%"),
+      part(oxygen, "mm[Hg]"),
       course.protocol,
       "arterial",
     );
-    return oxygenDeliveryIndex(content, indexOf(part(parts.flow, "L/min"), surface)).value;
+    return oxygenDeliveryIndex(content, indexOf(part(flow, "L/min"), surface)).value;
   };
-  const changes = Object.values(parts)
-    .flat()
-    .flatMap(({ from, to }) => [from, to]);
-  const moments = [...new Set(changes)].sort((a, b) => a - b);
   const held = moments.flatMap((from, i) => {
     const [to, value] = [moments[i + 1], deliveryAt(from)];
     return to === undefined || value === null ? [] : [{ from, to, value }];
   });
   reckoned.set(course, held);
   return held;
+}
+
+/** Tells what held at one moment after the other, each no earlier than the one before, in one pass; `null` for nothing. */
+function goingForward(held: readonly Held[]): (moment: number) => number | null {
+  let place = 0;
+  return (moment) => {
+    while ((held[place]?.to ?? Number.POSITIVE_INFINITY) <= moment) place += 1;
+    const here = held[place];
+    return here !== undefined && here.from <= moment ? here.value : null;
+  };
 }
 
 /** Minutes on bypass below the protocol's DO2i, and mL/m² below it. */

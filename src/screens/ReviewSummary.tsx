@@ -1,7 +1,6 @@
 /** The first page of a review: the summary in columns, turned over where one page does not hold it. */
 import { Box, Text } from "ink";
-import { memo } from "react";
-import type { Run } from "../figures/run.ts";
+import type { Course, Run } from "../figures/run.ts";
 import { column } from "./fit.ts";
 import { flowed, type Page, pageAt, placeAfter, type Row } from "./review-flow.ts";
 import { summaryBlocks } from "./review-summary.ts";
@@ -17,14 +16,24 @@ type Props = {
 const WIDTH = 38;
 const GAP = 2;
 
+type Laid = { readonly space: string; readonly pages: readonly Page[]; readonly width: number };
+
+/** What was last laid out of a case, so that turning a page reckons nothing again. */
+const laid = new WeakMap<Course, Laid>();
+
 /** The pages of a summary in a space, and how wide their columns are. */
-export function summaryPages(run: Run, offset: number, columns: number, rows: number) {
+function summaryPages(run: Run, offset: number, columns: number, rows: number): Laid {
+  const space = `${columns} ${rows} ${offset} ${run.now}`;
+  const before = laid.get(run.course);
+  if (before?.space === space) return before;
   const across = Math.max(1, Math.floor((columns - 2 + GAP) / (WIDTH + GAP)));
   const width = Math.floor((columns - 2 - GAP * (across - 1)) / across);
-  return { pages: flowed(summaryBlocks(run, offset, width), across, rows), width };
+  const after = { space, width, pages: flowed(summaryBlocks(run, offset, width), across, rows) };
+  laid.set(run.course, after);
+  return after;
 }
 
-export const ReviewSummary = memo(function ReviewSummary({ run, offset, columns, rows, page }: Props) {
+export function ReviewSummary({ run, offset, columns, rows, page }: Props) {
   const { pages, width } = summaryPages(run, offset, columns, rows - 1);
   const shown: Page = pageAt(pages, page);
   const which = pages.length > 1 ? `page ${placeAfter(pages.length, page) + 1} of ${pages.length}` : "";
@@ -42,7 +51,7 @@ export const ReviewSummary = memo(function ReviewSummary({ run, offset, columns,
       <Text dimColor>{` ${which}`}</Text>
     </Box>
   );
-});
+}
 
 /** A title is ruled off, so that weight only repeats it. */
 function Cell({ row, width }: { row: Row | undefined; width: number }) {
