@@ -40,8 +40,9 @@ export async function bundle({ input = "src/main.tsx", file = bundlePath, cwd = 
       // One file still: what is imported when it is needed is evaluated when it is needed.
       codeSplitting: false,
       banner: guard,
-      // White space and dead branches go; names stay, so that a stack trace can be read.
-      minify: { compress: true, mangle: false, codegen: true },
+      // White space and dead branches go, and the names of what is local; functions keep theirs, so that a stack trace
+      // can be read.
+      minify: { compress: true, mangle: { toplevel: false, keepNames: true }, codegen: true },
     },
   });
   await mkdir(dirname(file), { recursive: true });

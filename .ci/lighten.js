@@ -1,5 +1,6 @@
 // Plugins for the bundler that take away what packages do at the start and the console does not need then.
 
+import { isBuiltin } from "node:module";
 import { fileURLToPath } from "node:url";
 import { parseAst } from "rolldown/parseAst";
 
@@ -78,5 +79,25 @@ function patternsIn(node) {
   return Object.values(node).flatMap(patternsIn);
 }
 
+const LATE = "\0late:";
+
+/**
+ * Node's own modules are loaded with the first module that asks for them, not all of them before the first line runs.
+ * @type {Plugin}
+ */
+const lateBuiltins = {
+  name: "late-builtins",
+  resolveId(id, importer) {
+    if (importer?.startsWith(LATE)) return { id: `node:${bare(id)}`, external: true };
+    // The bundler's own `require` comes from this one.
+    if (bare(id) === "module") return null;
+    return isBuiltin(id) ? `${LATE}${bare(id)}` : null;
+  },
+  load: (id) => (id.startsWith(LATE) ? `module.exports = require("node:${id.slice(LATE.length)}");` : null),
+};
+
+/** @param {string} id */
+const bare = (id) => id.replace(/^node:/, "");
+
 /** In the order in which they work. */
-export const lightening = [withoutDevtools, oneWidth, withoutFetch, latePatterns];
+export const lightening = [withoutDevtools, oneWidth, lateBuiltins, withoutFetch, latePatterns];
