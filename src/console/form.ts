@@ -13,8 +13,8 @@ export type Field = {
   readonly standing: string;
   /** The canonical value, or one sentence that says why the text gives none. */
   readonly read: (text: string) => Outcome<Value>;
-  /** A value that can hardly be meant, in one sentence; it is taken all the same. */
-  readonly warn?: (value: Value) => string | null;
+  /** A value that can hardly be meant beside what else is typed, in one sentence; it is taken all the same. */
+  readonly warn?: (value: Value, soFar: Values) => string | null;
 };
 
 export type Value = string | number;

@@ -8,6 +8,7 @@ import type { Draft } from "../record/entry.ts";
 import { standing } from "../record/standing.ts";
 import type { Field } from "./form.ts";
 import { type FormMode, isUnsaved, type LineMode, type Model, type PutRightMode } from "./model.ts";
+import { valuesSoFar } from "./read-form.ts";
 import type { EntryStroke } from "./stroke.ts";
 import { findStrokes, strokeFor } from "./strokes/table.ts";
 import { openForm } from "./update-form.ts";
@@ -91,11 +92,12 @@ function fieldAsks(field: Field | undefined): string {
 /** A form says what is odd about the field being typed, else how to go on. */
 function formMeaning(model: Model, mode: FormMode): Meaning {
   if (mode.fault !== null) return { kind: "fault", text: mode.fault };
-  const field = openForm(model, mode).fields.find(({ id }) => id === mode.field);
+  const { fields } = openForm(model, mode);
+  const field = fields.find(({ id }) => id === mode.field);
   const text = mode.texts[mode.field]?.trim() ?? "";
   const value = field && text !== "" ? field.read(text) : null;
   if (value && !value.ok) return { kind: "hint", text: value.fault };
-  const odd = value?.ok && field?.warn ? field.warn(value.value) : null;
+  const odd = value?.ok && field?.warn ? field.warn(value.value, valuesSoFar(fields, mode.texts)) : null;
   if (odd) return { kind: "fault", text: odd };
   return {
     kind: "hint",

@@ -6,7 +6,15 @@ const open = (lines: readonly string[]) =>
   runAt(typed(lines), "10:00").course.reminders.map(({ entry }) => entry.text);
 
 test("reminders stand by when they are due, without those for the next dose", () => {
-  expect(open(["09:00 w 30 gas", "09:01 w 10 ACT", "09:02 w 20"])).toEqual(["ACT", "gas"]);
+  expect(open(["08:50 x", "09:00 w 30 gas", "09:01 w 10 ACT", "09:02 w 20"])).toEqual(["ACT", "gas"]);
+});
+
+test("without a clamp no dose is waited for, and its reminder stands among the others", () => {
+  expect(open(["09:00 w 30 gas", "09:02 w 20"])).toEqual(["next arrest dose", "gas"]);
+});
+
+test("+5 puts off the one that is due first", () => {
+  expect(open(["09:00 w 30 gas", "09:01 w 10 ACT", "09:12 w +40"])).toEqual(["gas", "ACT"]);
 });
 
 test("ok ends the one that is due first", () => {

@@ -1,7 +1,7 @@
 /** Kinds of field that forms are made of. */
 import { lookUp } from "../../format/look-up.ts";
 import { andThen, type Outcome, refused, taken } from "../../format/outcome.ts";
-import type { Field, Value } from "../form.ts";
+import type { Field, Value, Values } from "../form.ts";
 
 /** What `=` means in any field: the value that stands there. */
 export const AS_SHOWN = "=";
@@ -24,7 +24,7 @@ type NumberField = {
   readonly example: string;
   /** Other units that may be typed behind the number, and what one of them is in the field's own. */
   readonly units?: Readonly<Record<string, number>>;
-  readonly warn?: (value: number) => string | null;
+  readonly warn?: (value: number, soFar: Values) => string | null;
 };
 
 /** A number, with one of the units behind it or none. */
@@ -63,7 +63,7 @@ export function numberField({
         within,
       ),
   };
-  return warn ? { ...field, warn: (value) => warn(Number(value)) } : field;
+  return warn ? { ...field, warn: (value, soFar) => warn(Number(value), soFar) } : field;
 }
 
 /** Words, as they are typed. */

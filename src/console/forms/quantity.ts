@@ -1,8 +1,8 @@
 /** A field for a measured quantity: typed in the unit the protocol shows, kept in the canonical one. */
 
 import { shownUnit, toCanonical, toShown } from "../../figures/conversions.ts";
-import { implausible } from "../../figures/plausibility.ts";
-import { fixed, plain } from "../../format/number.ts";
+import { plausible } from "../../figures/plausibility.ts";
+import { fixed } from "../../format/number.ts";
 import { andThen, taken } from "../../format/outcome.ts";
 import { unitText } from "../../format/unit.ts";
 import type { Protocol } from "../../protocol/protocol.ts";
@@ -31,11 +31,6 @@ export function quantityField(
         : andThen(readNumber(text, last === undefined ? "4.5" : shown(last)), (value) =>
             taken(toCanonical(name, unit, value)),
           ),
-    warn: (value) =>
-      implausible(
-        name,
-        Number(value),
-        (canonical) => `${plain(toShown(name, unit, canonical))} ${unitText(unit)}`,
-      ),
+    warn: (value) => plausible(name, Number(value), { protocol }),
   };
 }

@@ -118,8 +118,10 @@ function planFrom(values: Values): Plan {
 
 function fieldsFor({ run }: Context): readonly Field[] {
   const { patient, plan, protocol, volumes } = run.course;
-  const warn = (field: string) => (value: number) =>
-    plausible(field, value, { weight: patient.weight, protocol });
+  const warn = (field: string) => (value: number, soFar: Values) => {
+    const { weight, height } = { ...patient, ...patientFrom(soFar) };
+    return plausible(field, value, { weight, height, protocol });
+  };
   const told: { readonly [field: string]: unknown } = { ...patient, ...plan };
   const words = (id: string, of: string, label: string) =>
     textField(id, label, told[of] as string | undefined);
