@@ -13,7 +13,7 @@ export type Step = {
   readonly correction: Correction;
   /** 0 for a correction of the entry itself, 1 for one of such a correction, and so on. */
   readonly depth: number;
-  /** Whether it counts: neither it nor what it corrects has been struck out. */
+  /** Whether it counts: it has not been struck out, and what it puts right counts too. */
   readonly inForce: boolean;
   /** What it made of the entry; `null` for striking out. */
   readonly said: Said | null;
@@ -40,27 +40,36 @@ export function historyOf(file: Case, id: string): History | null {
   return {
     fact,
     written: said(logged, file),
-    steps: stepsOf(file, logged, 0, true),
+    steps: stepsOf(file, { entry: logged, depth: 0, counts: true, struck: false }),
     stands: fact.struck ? null : said(entry, file),
   };
 }
 
+type Corrected = {
+  readonly entry: Entry;
+  readonly depth: number;
+  /** Whether it would count, were it not struck out. */
+  readonly counts: boolean;
+  readonly struck: boolean;
+};
+
 /** The corrections of an entry in the order of writing, each followed by those of its own. */
-function stepsOf(file: Case, of: Entry, depth: number, counts: boolean): Step[] {
-  let now: Entry = of;
+function stepsOf(file: Case, of: Corrected): Step[] {
+  let now = of.entry;
   return standing(file.entries).written.flatMap(({ entry, logged, struck }) => {
     if (!isCorrection(entry) || !isCorrection(logged)) return [];
-    if (entry.target !== of.id || entry.seq <= of.seq) return [];
+    if (entry.target !== of.entry.id || entry.seq <= of.entry.seq) return [];
     const after = entry.kind === "amend" ? corrected(now, entry.changes) : now;
     if (!struck) now = after;
+    const counts = of.counts && (entry.kind === "void" || !of.struck);
     const step: Step = {
       correction: logged,
-      depth,
+      depth: of.depth,
       inForce: counts && !struck,
       said: entry.kind === "void" ? null : said(after, file),
       reason: logged.kind === "void" ? logged.reason : (logged.note ?? ""),
     };
-    return [step, ...stepsOf(file, logged, depth + 1, step.inForce)];
+    return [step, ...stepsOf(file, { entry: logged, depth: of.depth + 1, counts, struck })];
   });
 }
 

@@ -39,7 +39,7 @@ export function inTimeline(review: Within, key: Key): Review | null {
       return historyShown(review);
     case "escape":
       return timeline.group || timeline.search
-        ? { ...review, timeline: { ...WHOLE_TIMELINE, chosen: timeline.chosen } }
+        ? { ...review, timeline: { ...WHOLE_TIMELINE, chosen: pinned(review).chosen } }
         : { ...review, mode: { name: "summary" } };
     case "char":
       return inTimelineBy(review, key.char);
@@ -68,6 +68,10 @@ const chosen = (review: Within, place: number): Review => ({
   timeline: choosing(review.file, review.timeline, place),
 });
 
+/** The timeline with the row that is looked at chosen by name, so that it stays chosen when others come or go. */
+const pinned = ({ file, timeline }: Within): Timeline =>
+  choosing(file, timeline, chosenPlace(file, timeline));
+
 function historyShown(review: Within): Review {
   const row = shownRows(review.file, review.timeline)[chosenPlace(review.file, review.timeline)];
   if (!row) return { ...review, notice: "No entry is chosen." };
@@ -85,9 +89,9 @@ export function inSearch(review: Within, mode: ModeOf<"search">, key: Key): Revi
   const looking = (search: string): Timeline => ({ ...review.timeline, search });
   switch (key.name) {
     case "enter":
-      return { ...review, mode: { name: "timeline" } };
+      return { ...review, mode: { name: "timeline" }, timeline: pinned(review) };
     case "escape":
-      return { ...review, mode: { name: "timeline" }, timeline: looking("") };
+      return { ...review, mode: { name: "timeline" }, timeline: { ...pinned(review), search: "" } };
     case "up":
     case "down":
       return inTimeline(review, key) ?? review;
@@ -104,7 +108,7 @@ export function inKinds(review: Within, key: Key): Review {
   const only = (group: Timeline["group"]): Review => ({
     ...review,
     mode: { name: "timeline" },
-    timeline: { ...review.timeline, group },
+    timeline: { ...pinned(review), group },
   });
   if (key.name === "enter") return only(null);
   if (key.name === "escape") return { ...review, mode: { name: "timeline" } };
