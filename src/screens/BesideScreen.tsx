@@ -23,8 +23,8 @@ type Props = {
 };
 
 const FIELD_WIDTH = 34;
-/** Title, rule, keys. */
-const ROWS_TAKEN = 3;
+/** Title and rule. */
+const ROWS_TAKEN = 2;
 
 export function BesideScreen({ model, mode, run, now, columns, rows }: Props) {
   const { form, fields } = openForm(model, mode);
@@ -53,9 +53,6 @@ export function BesideScreen({ model, mode, run, now, columns, rows }: Props) {
         </Box>
       </Box>
       <EntryLine model={model} said={said} columns={columns} />
-      <Text wrap="truncate" dimColor>
-        {` ${cutTo("Enter ↓ next · ↑ back · = as shown · ; to the end, Enter writes there · Esc aside", columns - 2)}`}
-      </Text>
     </Box>
   );
 }

@@ -1,7 +1,9 @@
 /** b and x: bypass and the clamp, on or off. */
+import { openAt } from "../../figures/checks.ts";
 import { PHASES } from "../../figures/phase.ts";
-import { isOn } from "../../figures/run.ts";
+import { type Course, isOn } from "../../figures/run.ts";
 import { type Outcome, refused, taken } from "../../format/outcome.ts";
+import { listed } from "../../format/text.ts";
 import type { Draft } from "../../record/entry.ts";
 import type { Line } from "../line.ts";
 import type { Context, EntryStroke } from "../stroke.ts";
@@ -26,6 +28,14 @@ const asksState =
   ({ run }: Context) =>
     `Enter: ${what} ${isOn(run.course, what) ? "off" : "on"}`;
 
+/** Checklists with open items, pointed out when bypass goes on or off; the entry is taken all the same. */
+function openChecks(draft: Draft, { protocol, record }: Course): string | null {
+  if (draft.kind !== "span") return null;
+  const open = openAt(protocol, record.facts, draft.state === "on" ? "bypass-on" : "bypass-off");
+  if (open.length === 0) return null;
+  return `Still open: ${listed(open.map(({ list, open: count }) => `${list.name} ${count} of ${list.items.length}`))} (c).`;
+}
+
 export const bypass: EntryStroke = {
   key: "b",
   id: "bypass",
@@ -37,6 +47,7 @@ export const bypass: EntryStroke = {
   example: "b",
   asks: asksState("bypass"),
   read: readSpan("bypass"),
+  reminds: openChecks,
 };
 
 export const clamp: EntryStroke = {
