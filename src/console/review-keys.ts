@@ -3,14 +3,11 @@ import type { ReviewMode } from "./review.ts";
 
 export type ReviewKey = readonly [key: string, what: string];
 
+export const READ_AGAIN: ReviewKey = ["r", "read again"];
+
 /** The most needed first: what does not fit is left out from the end. */
 export const REVIEW_KEYS: Readonly<Record<ReviewMode["name"], readonly ReviewKey[]>> = {
-  summary: [
-    ["Tab", "view"],
-    ["↑↓", "page"],
-    ["/", "find"],
-    ["r", "read again"],
-  ],
+  summary: [["Tab", "view"], ["↑↓", "page"], ["/", "find"], READ_AGAIN],
   timeline: [
     ["Tab", "view"],
     ["↑↓", "move"],
@@ -18,7 +15,7 @@ export const REVIEW_KEYS: Readonly<Record<ReviewMode["name"], readonly ReviewKey
     ["/", "find"],
     ["f", "kind"],
     ["n p", "milestone"],
-    ["r", "read again"],
+    READ_AGAIN,
   ],
   trends: [
     ["Tab", "view"],
@@ -28,7 +25,7 @@ export const REVIEW_KEYS: Readonly<Record<ReviewMode["name"], readonly ReviewKey
     ["h", "hour/run"],
     ["↑↓", "charts"],
     ["Enter", "timeline"],
-    ["r", "read again"],
+    READ_AGAIN,
   ],
   search: [
     ["Enter", "keep"],

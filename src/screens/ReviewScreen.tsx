@@ -1,7 +1,7 @@
 /** The review screen: a case read back as summary, timeline or trends. Nothing here can change the case. */
 import { Box, Text } from "ink";
-import { type Review, reviewedAt, VIEWS, viewOf } from "../console/review.ts";
-import { LEAVING, OTHER_CASES, REVIEW_KEYS, type ReviewKey } from "../console/review-keys.ts";
+import { isPath, type Review, reviewedAt, VIEWS, viewOf } from "../console/review.ts";
+import { LEAVING, OTHER_CASES, READ_AGAIN, REVIEW_KEYS, type ReviewKey } from "../console/review-keys.ts";
 import type { Within } from "../console/review-modes.ts";
 import { chosenPlace, shownRows } from "../console/review-timeline.ts";
 import { type Run, readRun } from "../figures/run.ts";
@@ -18,6 +18,7 @@ import { ReviewTimeline } from "./ReviewTimeline.tsx";
 import { ReviewTrends } from "./ReviewTrends.tsx";
 import { tileRows } from "./SmallScreen.tsx";
 import { drawnRows, roomFor, type Size } from "./size.ts";
+import { wrapped } from "./wrapped.ts";
 
 /** Title, plan, what is said, keys. */
 const ROWS_TAKEN = 4;
@@ -36,13 +37,24 @@ export function ReviewScreen({ review, size }: { review: Review; size: Size }) {
         {file && run ? (
           <View review={{ ...review, file }} run={run} columns={columns} rows={rows - ROWS_TAKEN} />
         ) : (
-          <Text>{review.reading ? " Reading …" : " This case cannot be shown."}</Text>
+          <Absent review={review} columns={columns} />
         )}
       </Box>
       <Said review={review} columns={columns} />
       <Keys review={review} columns={columns} />
     </Box>
   );
+}
+
+/** In the place of a case: that it is being read, or which it is and why it cannot be. */
+function Absent({ review: { shelf, place, reading, notice }, columns }: { review: Review; columns: number }) {
+  const here = shelf[place];
+  const path = here && isPath(here) ? harmless(here.path) : "";
+  const said = reading ? ["Reading …"] : wrapped(notice ?? "", columns - 2);
+  return [path, ...said].map((row, line) => (
+    // biome-ignore lint/suspicious/noArrayIndexKey: rows of a sentence have no name but their place.
+    <Text key={line} wrap="truncate">{` ${cutTo(row, columns - 2)}`}</Text>
+  ));
 }
 
 type ViewProps = {
@@ -85,7 +97,8 @@ function Title({ review, columns }: { review: Review; columns: number }) {
 }
 
 /** What is typed into a search, else what there is to say. */
-function Said({ review: { mode, notice, reading }, columns }: { review: Review; columns: number }) {
+function Said({ review: { mode, file, notice, reading }, columns }: { review: Review; columns: number }) {
+  if (file === null) return <Text> </Text>;
   if (mode.name === "search") {
     const points = [...mode.text];
     const before = endOf(points.slice(0, mode.cursor).join(""), columns - 12);
@@ -104,7 +117,11 @@ function Said({ review: { mode, notice, reading }, columns }: { review: Review; 
 }
 
 /** The keys of the mode, as many as fit whole; the way out is always among them. */
-export function keysFor({ mode }: Pick<Review, "mode">, columns: number): readonly ReviewKey[] {
+export function keysFor(
+  { mode, file }: Pick<Review, "mode" | "file">,
+  columns: number,
+): readonly ReviewKey[] {
+  if (file === null) return [READ_AGAIN, LEAVING];
   const always = mode.name === "search" || mode.name === "kinds" ? [] : [LEAVING];
   const width = ([key, what]: ReviewKey) => key.length + what.length + 3;
   const room = columns - always.reduce((sum, one) => sum + width(one), 0);

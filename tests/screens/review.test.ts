@@ -8,7 +8,7 @@ import { describe, expect, test } from "vitest";
 import { type Key, keysOf } from "../../src/console/key.ts";
 import { openModel } from "../../src/console/model.ts";
 import type { Review } from "../../src/console/review.ts";
-import { beginReview, updateReview } from "../../src/console/review-update.ts";
+import { beginReview, caseAbsent, updateReview } from "../../src/console/review-update.ts";
 import type { CaseFile } from "../../src/record/case.ts";
 import type { Draft } from "../../src/record/entry.ts";
 import { LookContext } from "../../src/screens/chart-dots.ts";
@@ -213,6 +213,16 @@ test("which case of how many, and the keys to the others, are in the first row",
   const first = (keys: string) => frame(press(beginReview([RUN, other]).review, keys))[0];
   expect(first("")).toMatch(/invented .* , \. case 1 of 2$/);
   expect(first(".")).toMatch(/another .* , \. case 2 of 2$/);
+});
+
+test("a case that cannot be read has its name and the whole sentence, and the keys that still do something", () => {
+  const fault = `The case cannot be opened: ${"the file was cut short in the middle of a value, ".repeat(3)}so.`;
+  const { review } = beginReview([{ path: "/cases/one.json" }, RUN]);
+  expect(frame(review).join("\n")).toContain("Reading …");
+  const rows = frame(caseAbsent(review, "/cases/one.json", fault).review);
+  expect(rows.join(" ").replace(/\s+/g, " ")).toContain(fault);
+  expect(rows.join("\n")).toContain("/cases/one.json");
+  expect(rows.at(-1)).toBe(" r read again  q leave");
 });
 
 describe("whatever a case holds", () => {
