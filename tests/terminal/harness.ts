@@ -50,6 +50,9 @@ const oneKey = /\x1b\[[0-?]*[@-~]|\x1bO[@-~]|./gsu;
 const pauseBetweenKeys = 5;
 const pauseBetweenLooks = 10;
 
+/** The private mode that shows and hides the cursor. */
+const CURSOR = 25;
+
 const running = new Set<{ kill(signal: string): void; exited: Promise<Exit> }>();
 
 /** Ends every console that is still running, for `afterEach`. */
@@ -75,6 +78,16 @@ export function startConsole(options: ConsoleOptions) {
   const terminal = new xterm.Terminal({ cols, rows, allowProposedApi: true });
   const env = childEnvironment(options);
   const pty = spawn(process.execPath, [program, ...args], { cols, rows, cwd: dir, env });
+  let cursorShown = true;
+  for (const [final, shown] of [
+    ["h", true],
+    ["l", false],
+  ] as const) {
+    terminal.parser.registerCsiHandler({ prefix: "?", final }, (modes) => {
+      if (modes.flat().includes(CURSOR)) cursorShown = shown;
+      return false;
+    });
+  }
   let written = 0;
   let ended: Exit | undefined;
   pty.onData((data) => {
@@ -105,6 +118,8 @@ export function startConsole(options: ConsoleOptions) {
     terminal,
     screen,
     exited,
+    /** Whether the terminal shows its cursor. */
+    cursorShown: () => cursorShown,
     /** Bytes that the program has written so far. */
     bytesWritten: () => written,
     kill: (signal = "SIGTERM") => pty.kill(signal),
