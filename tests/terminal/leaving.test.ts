@@ -54,9 +54,9 @@ describe("leaving by q and Enter", () => {
 
   test("puts the terminal back as it was", async () => {
     const { console } = await running("left by q");
-    expect(modesOf(console)).toEqual(FULL_SCREEN);
     await console.type("q");
     await console.waitFor("Enter leaves", PATIENCE);
+    expect(modesOf(console)).toEqual(FULL_SCREEN);
     console.raw(enter);
     expect(await console.exited).toEqual({ exitCode: 0, signal: undefined });
     expect(modesOf(console)).toEqual(AS_IT_WAS);
