@@ -29,10 +29,7 @@ export function commandTable(version: string, ending: Ending): Command {
     .hook("preAction", (_program, command) => setUpTerminal(command.optsWithGlobals()))
     .action(async (options) => ending((await import("./run.ts")).runVerb(undefined, options)));
   const verb = (name: string, what: string, example: string) =>
-    quiet(program.command(name))
-      .description(what)
-      .addHelpText("after", exampleText(example))
-      .option(...DIR);
+    quiet(program.command(name)).description(what).addHelpText("after", exampleText(example));
 
   verb("new", "makes a case and prints its path", "new --label valve-2 --by KM")
     .option("--label <label>", "what people call the case (no patient's name)")
@@ -97,6 +94,16 @@ export function commandTable(version: string, ending: Ending): Command {
     .addHelpText("after", exampleText("protocol check our-unit.json"))
     .argument("<file>", "the protocol file")
     .action(async (path) => ending((await import("./protocol.ts")).protocolCheckVerb(path)));
+  verb(
+    "completion",
+    "prints what makes a shell complete verbs and options",
+    "completion bash > pumpside.bash",
+  )
+    .argument("<shell>", "bash, zsh or powershell")
+    .action(async (shell) => ending((await import("./completion.ts")).completionVerb(shell, program)));
+  verb("manual", "prints every verb with its options, and the strokes", "manual > MANUAL.txt").action(
+    async () => ending((await import("./manual.ts")).manualVerb(program)),
+  );
   return program;
 }
 

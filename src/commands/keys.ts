@@ -14,9 +14,13 @@ export async function keysVerb({ json, markdown }: KeysOptions): Promise<number>
       ),
     );
   else if (markdown) say(keysMarkdown());
-  else say(STROKES.map(({ key, name, takes }) => `${key.padEnd(4)} ${name.padEnd(24)} ${takes}`).join("\n"));
+  else say(keysText());
   return DONE;
 }
+
+/** A row a stroke. */
+export const keysText = (): string =>
+  STROKES.map(({ key, name, takes }) => `${key.padEnd(4)} ${name.padEnd(24)} ${takes}`).join("\n");
 
 /** The key table of the README. */
 export function keysMarkdown(): string {

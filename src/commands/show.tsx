@@ -1,10 +1,12 @@
 /** Putting a session on the terminal, and taking it off again whatever happens. */
 import { render } from "ink";
+import { LookContext } from "../screens/chart-dots.ts";
 import { Root } from "../screens/Root.tsx";
 import type { Closing } from "../store/keeper.ts";
 import { plainMode } from "./plain-mode.ts";
 import type { RunningSession } from "./session.ts";
 import { CASE_FAULT, complain, DONE } from "./speak.ts";
+import { lookOf } from "./terminal.ts";
 
 /** Signals of a terminal that is closed or a computer that goes down: what is kept is saved before the program ends. */
 const SIGNALS = ["SIGHUP", "SIGTERM", "SIGINT"] as const;
@@ -23,13 +25,18 @@ export async function show(session: RunningSession): Promise<number> {
   const gone = () => {};
   process.stdout.on("error", gone);
   process.stdin.on("error", gone);
-  const ink = render(<Root session={session} />, {
-    alternateScreen: true,
-    incrementalRendering: true,
-    interactive: true,
-    exitOnCtrlC: false,
-    maxFps: 60,
-  });
+  const ink = render(
+    <LookContext value={lookOf(process.env)}>
+      <Root session={session} />
+    </LookContext>,
+    {
+      alternateScreen: true,
+      incrementalRendering: true,
+      interactive: true,
+      exitOnCtrlC: false,
+      maxFps: 60,
+    },
+  );
   const { promise: thrown, reject: throwOut } = Promise.withResolvers<never>();
   const ended = () => void session.end();
   // `on`, not `once`: closing a terminal can send the signal twice.

@@ -1,1 +1,49 @@
-export const setUpTerminal = (_o: unknown) => {};
+/** What the terminal can show, and the one place where all that is written is put into plain ASCII where it must be. */
+import stringWidth from "string-width";
+import { inAscii } from "../format/ascii.ts";
+
+export type TerminalOptions = {
+  /** As asked for; without a wish what the terminal says of itself decides. */
+  readonly ascii?: boolean | undefined;
+  readonly screenReader?: boolean | undefined;
+};
+
+type Environment = Readonly<Record<string, string | undefined>>;
+
+/** Windows terminals that show all signs whatever the code page is. */
+const MODERN_ON_WINDOWS = ["WT_SESSION", "TERM_PROGRAM", "ConEmuANSI", "MSYSTEM"];
+const UTF8_CODE_PAGE = "65001";
+
+/**
+ * Whether a terminal has to be written to in plain ASCII: one without more signs (`TERM`), one told of another encoding
+ * (`LC_ALL`, `LC_CTYPE`, `LANG`), or an old Windows console whose code page is not UTF-8.
+ */
+export function needsAscii(env: Environment, platform: NodeJS.Platform): boolean {
+  if (env.TERM === "linux" || env.TERM === "dumb") return true;
+  if (platform === "win32")
+    return (
+      env.PUMPSIDE_CODE_PAGE !== UTF8_CODE_PAGE && !MODERN_ON_WINDOWS.some((name) => env[name] !== undefined)
+    );
+  const locale = env.LC_ALL || env.LC_CTYPE || env.LANG || "";
+  return locale !== "" && !/utf-?8/i.test(locale);
+}
+
+/** `ascii` where the charts too have to do without braille. */
+export const lookOf = (env: Environment): "braille" | "ascii" =>
+  env.PUMPSIDE_ASCII === "1" ? "ascii" : "braille";
+
+/** Settles for the whole program what the terminal can show; the screens read it from the environment. */
+export function setUpTerminal({ ascii, screenReader }: TerminalOptions): void {
+  if (screenReader) process.env.INK_SCREEN_READER = "true";
+  if (!(ascii ?? needsAscii(process.env, process.platform))) return;
+  process.env.PUMPSIDE_ASCII = "1";
+  // What goes into a file or another program keeps its signs, unless ASCII was asked for.
+  for (const stream of [process.stdout, process.stderr]) if (stream.isTTY || ascii) writeInAscii(stream);
+}
+
+/** From now on everything that is written to a stream is put into ASCII. */
+export function writeInAscii(stream: NodeJS.WriteStream): void {
+  const write = stream.write.bind(stream) as (...given: unknown[]) => boolean;
+  stream.write = ((text: unknown, ...rest: unknown[]) =>
+    write(typeof text === "string" ? inAscii(text, stringWidth) : text, ...rest)) as typeof stream.write;
+}

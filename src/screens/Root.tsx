@@ -1,12 +1,14 @@
 /** The root: the one place that reads keys, and the one that knows how big the terminal is. */
-import { useInput, usePaste, useStdin, useWindowSize } from "ink";
+import { Box, Text, useInput, useIsScreenReaderEnabled, usePaste, useStdin, useWindowSize } from "ink";
 import { useEffect, useSyncExternalStore } from "react";
 import type { App } from "../console/app.ts";
+import type { Mode } from "../console/model.ts";
 import type { Instant } from "../format/instant.ts";
 import { ReviewScreen } from "./ReviewScreen.tsx";
 import { RunScreen } from "./RunScreen.tsx";
 import { StartScreen } from "./StartScreen.tsx";
-import type { Size } from "./size.ts";
+import { LEAST, type Size } from "./size.ts";
+import { spokenRun } from "./spoken.ts";
 
 /** What is drawn: changes with every key, every piece of news and every second. */
 export type View = { readonly app: App; readonly now: Instant; readonly folder: string };
@@ -21,10 +23,42 @@ export type Session = {
 
 export function Root({ session }: { session: Session }) {
   useKeyboard(session);
+  return useIsScreenReaderEnabled() ? <Spoken session={session} /> : <Drawn session={session} />;
+}
+
+function Drawn({ session }: { session: Session }) {
   const { columns, rows } = useWindowSize();
   const view = useSyncExternalStore(session.subscribe, session.view);
   return <Screen view={view} size={{ columns, rows }} />;
 }
+
+/** For a screen reader: sentences for the run, which change once a minute or with a key, and plain rows elsewhere. */
+function Spoken({ session }: { session: Session }) {
+  const sentences = useSyncExternalStore(session.subscribe, () => {
+    const { app, now } = session.view();
+    return app.screen === "run" && !needsItsScreen(app.model.mode)
+      ? spokenRun(app.model, now).join("\n")
+      : null;
+  });
+  if (sentences === null) return <SpokenElsewhere session={session} />;
+  return (
+    <Box flexDirection="column">
+      <Text>{sentences}</Text>
+    </Box>
+  );
+}
+
+/** Too small for columns, so that what is on the screen is a row each. */
+const IN_ROWS: Size = { columns: LEAST.columns - 1, rows: LEAST.rows };
+
+function SpokenElsewhere({ session }: { session: Session }) {
+  const view = useSyncExternalStore(session.subscribe, session.view);
+  return <Screen view={view} size={IN_ROWS} />;
+}
+
+/** Forms, checklists and help say more than a sentence. */
+const needsItsScreen = ({ name }: Mode): boolean =>
+  name === "form" || name === "checklist" || name === "help";
 
 /**
  * Ink's own readers keep the terminal in raw mode and in bracketed paste, and put both back; what they would tell of
