@@ -1,5 +1,6 @@
 /** `pumpside new`: makes a case and prints its path. */
 import { readFile } from "node:fs/promises";
+import { ownKeyFaults } from "../console/strokes/own-keys.ts";
 import { type Outcome, refused, taken } from "../format/outcome.ts";
 import { adultProtocol } from "../protocol/adult.ts";
 import { checkProtocolText } from "../protocol/check.ts";
@@ -37,9 +38,10 @@ export async function protocolIn(path: string | undefined): Promise<Outcome<Prot
   if (text === null)
     return refused(`the protocol file "${path}" cannot be read: check its name and that you may read it.`);
   const checked = checkProtocolText(text);
-  if (checked.ok) return taken(checked.value);
-  const [first] = checked.faults;
+  const faults = checked.ok ? ownKeyFaults(checked.value) : checked.faults;
+  const [first] = faults;
+  if (checked.ok && first === undefined) return taken(checked.value);
   return refused(
-    `the protocol file has ${checked.faults.length} faults, the first at ${first?.place}: ${first?.says}; pumpside protocol check lists them all.`,
+    `the protocol file has ${faults.length} ${faults.length === 1 ? "fault" : "faults, the first"} at ${first?.place}: ${first?.says}; pumpside protocol check says what to do.`,
   );
 }

@@ -1,6 +1,8 @@
 /** `pumpside protocol check`: every fault of a protocol file, with its place and what to do. */
 import { readFile } from "node:fs/promises";
+import { ownKeyFaults } from "../console/strokes/own-keys.ts";
 import { checkProtocolText } from "../protocol/check.ts";
+import { faultText } from "../protocol/fault.ts";
 import { CASE_FAULT, complain, DONE, say, WRONG_CALL } from "./speak.ts";
 
 export async function protocolCheckVerb(path: string): Promise<number> {
@@ -11,11 +13,12 @@ export async function protocolCheckVerb(path: string): Promise<number> {
       WRONG_CALL,
     );
   const checked = checkProtocolText(text);
-  const found = checked.ok ? checked.warnings : checked.faults;
-  for (const { place, says, suggestion } of found) say(`${place}: ${says} ${suggestion}`);
-  if (!checked.ok)
+  const faults = checked.ok ? ownKeyFaults(checked.value) : checked.faults;
+  const found = checked.ok ? [...faults, ...checked.warnings] : faults;
+  for (const fault of found) say(faultText(fault));
+  if (!checked.ok || faults.length > 0)
     return complain(
-      `${found.length} ${found.length === 1 ? "fault" : "faults"}: the protocol cannot be used yet.`,
+      `${faults.length} ${faults.length === 1 ? "fault" : "faults"}: the protocol cannot be used yet.`,
       CASE_FAULT,
     );
   say(

@@ -40,9 +40,21 @@ export function standing(entries: readonly Entry[]): Record {
   return record;
 }
 
-/** The facts of one kind, in the order in which things happened. */
-export const ofKind = <K extends Kind>(facts: readonly Fact[], kind: K): Fact<EntryOf<K>>[] =>
-  facts.filter((fact) => fact.entry.kind === kind) as unknown as Fact<EntryOf<K>>[];
+const sorted = new WeakMap<readonly Fact[], Map<Kind, readonly Fact[]>>();
+
+/** The facts of one kind, in the order in which things happened. Facts already sorted cost nothing to sort again. */
+export function ofKind<K extends Kind>(facts: readonly Fact[], kind: K): readonly Fact<EntryOf<K>>[] {
+  const kinds = sorted.get(facts) ?? sortedByKind(facts);
+  return (kinds.get(kind) ?? NONE) as unknown as readonly Fact<EntryOf<K>>[];
+}
+
+const NONE: readonly Fact[] = [];
+
+function sortedByKind(facts: readonly Fact[]): Map<Kind, readonly Fact[]> {
+  const kinds = Map.groupBy(facts, ({ entry }) => entry.kind);
+  sorted.set(facts, kinds);
+  return kinds;
+}
 
 /** The last fact of one kind. */
 export function lastOf<K extends Kind>(facts: readonly Fact[], kind: K): Fact<EntryOf<K>> | undefined {
