@@ -1,6 +1,7 @@
 /** The table of the command line: every verb with its arguments, its options and an example; each is loaded when it runs. */
 import { Command, Option } from "commander";
 import { CAUTIONS } from "../format/cautions.ts";
+import { CSV_TABLES, FORMATS } from "../reports/formats.ts";
 import { setUpTerminal } from "./terminal.ts";
 
 const DIR = [
@@ -67,6 +68,19 @@ export function commandTable(version: string, ending: Ending): Command {
     .action(async (name, _options, command) =>
       ending((await import("./figures.ts")).figuresVerb(name, command.optsWithGlobals())),
     );
+  verb("report", "a case as it is handed on", "report valve-2 --as html --out valve-2.html")
+    .argument("<case>", CASE)
+    .addOption(new Option("--as <format>", "how").choices(FORMATS).makeOptionMandatory())
+    .option("--out <file>", "writes a file, for csv without --table a folder (else standard output)")
+    .option("--force", "replaces a file that is there already")
+    .addOption(new Option("--table <name>", "one table of csv").choices(CSV_TABLES))
+    .option("--without-names", "leaves out who it was: patient, people, and what was written freely")
+    .option("--keep-notes", "keeps notes, incidents and reasons where names are left out")
+    .option("--pages", "parts text into pages for a printer")
+    .option("--at <time>", `as the case stood at a moment, ${MOMENT}`)
+    .action(async (name, _options, command) =>
+      ending((await import("./report.ts")).reportVerb(name, command.optsWithGlobals())),
+    );
   verb("list", "the cases, newest first", "list --json")
     .option("--json", "as data")
     .action(async (_options, command) =>
@@ -94,6 +108,20 @@ export function commandTable(version: string, ending: Ending): Command {
     .addHelpText("after", exampleText("protocol check our-unit.json"))
     .argument("<file>", "the protocol file")
     .action(async (path) => ending((await import("./protocol.ts")).protocolCheckVerb(path)));
+  quiet(protocol.command("show"))
+    .description("prints a shipped protocol, to begin a unit's own from")
+    .addHelpText("after", exampleText("protocol show adult > our-unit.json"))
+    .argument("<name>", "adult or paediatric")
+    .action(async (name) => ending((await import("./protocol.ts")).protocolShowVerb(name)));
+  quiet(protocol.command("settings"))
+    .description("says what every setting of a protocol file means")
+    .addHelpText("after", exampleText("protocol settings"))
+    .action(async () => ending((await import("./protocol.ts")).protocolSettingsVerb()));
+  verb(
+    "schema",
+    "describes the case file as JSON Schema, for other tools",
+    "schema > case.schema.json",
+  ).action(async () => ending((await import("./schema.ts")).schemaVerb()));
   verb(
     "completion",
     "prints what makes a shell complete verbs and options",

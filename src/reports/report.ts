@@ -2,7 +2,7 @@
 import { completenessOf } from "../figures/completeness.ts";
 import type { Item } from "../figures/completeness-item.ts";
 import { type Run, readRun } from "../figures/run.ts";
-import { clockTime, dayOf, type Instant, toIso } from "../format/instant.ts";
+import { clockTime, dayOf, fromIso, type Instant, msOf, toIso } from "../format/instant.ts";
 import type { CaseFile } from "../record/case.ts";
 import { withoutNames } from "./without-names.ts";
 
@@ -10,8 +10,10 @@ import { withoutNames } from "./without-names.ts";
 export type Kept = {
   /** SHA-256 of the file, in hex. */
   readonly checksum: string;
-  /** Where the chain of entries does not hold, in words; `null` where it does. */
-  readonly fault: string | null;
+  /** The hash of the last entry, which follows from all before it. */
+  readonly seal: string | undefined;
+  /** What is wrong with the file, a sentence each. */
+  readonly faults: readonly string[];
 };
 
 export type ReportOptions = {
@@ -33,9 +35,11 @@ export type Report = {
   readonly kept: Kept | undefined;
 };
 
-/** The report of a case as it stands at a moment. */
-export function reportOf(file: CaseFile, at: Instant, options: ReportOptions = {}): Report {
+/** The report of a case as it stands at a moment, with all times as the clock on the wall of the theatre showed them. */
+export function reportOf(file: CaseFile, moment: Instant, options: ReportOptions = {}): Report {
   const told = options.withoutNames ? withoutNames(file, options.keepNotes) : file;
+  const opened = file.entries[0];
+  const at = { ms: moment.ms, offset: opened ? offsetOf(opened.at) : moment.offset };
   return {
     file: told,
     run: readRun(told, at.ms),
@@ -46,6 +50,8 @@ export function reportOf(file: CaseFile, at: Instant, options: ReportOptions = {
   };
 }
 
+const offsetOf = (iso: string): number => fromIso(iso)?.offset ?? 0;
+
 /** The day and the wall clock of a moment: `2026-03-04 10:42:30`. */
 export const dayAndClock = ({ at: { offset } }: Report, ms: number): string =>
   `${dayOf(toIso({ ms, offset }))} ${clockTime({ ms, offset })}`;
@@ -54,7 +60,7 @@ export const dayAndClock = ({ at: { offset } }: Report, ms: number): string =>
 export function clockOf(report: Report, ms: number): string {
   const opened = report.file.entries[0];
   const told = dayAndClock(report, ms);
-  const firstDay = opened && dayAndClock(report, Date.parse(opened.at)).slice(0, 10);
+  const firstDay = opened && dayAndClock(report, msOf(opened.at)).slice(0, 10);
   return firstDay === told.slice(0, 10) ? told.slice(11) : told.slice(5);
 }
 

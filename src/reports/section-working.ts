@@ -3,7 +3,7 @@ import { CAUTIONS } from "../format/cautions.ts";
 import { type Block, lines, pairs, type Section, table } from "./blocks.ts";
 import { FIGURE_GROUPS, type FigureGroup, figureWords, valueText } from "./figure-words.ts";
 import { figuresOf } from "./figures.ts";
-import type { Report } from "./report.ts";
+import type { Kept, Report } from "./report.ts";
 
 /** A table a group, with the formula and on whose word it stands; what belongs to a moment only while bypass is on. */
 export function workingSection(report: Report): Section {
@@ -31,15 +31,21 @@ export function workingSection(report: Report): Section {
   };
 }
 
+const wholeText = ({ faults: [first, ...others] }: Kept): string => {
+  if (first === undefined) return "valid and whole: nothing was changed, removed or added by hand";
+  return others.length === 0 ? first : `${first} And ${others.length} more: pumpside check lists them.`;
+};
+
 /** The cautions, and what tells this case's file from any other. */
 export function endSection({ file, kept }: Report): Section {
   const seal: Block[] = kept
     ? [
-        lines("SHA-256 of the case file this was made from:", kept.checksum),
-        pairs(
-          ["entries", String(file.entries.length)],
-          ["chain of entries", kept.fault ?? "holds: no entry was changed, removed or added by hand"],
+        lines(
+          "SHA-256 of the case file this was made from, and its seal (the hash of the last entry):",
+          kept.checksum,
+          kept.seal ?? "not sealed",
         ),
+        pairs(["entries", String(file.entries.length)], ["the file", wholeText(kept)]),
       ]
     : [];
   return { id: "end", title: "Cautions and checksum", blocks: [lines(...CAUTIONS), ...seal] };

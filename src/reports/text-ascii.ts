@@ -1,39 +1,31 @@
 /** Text in plain ASCII, for systems that take nothing else: the signs of the trade spelt out, accents left off. */
+import { harmless } from "../format/text.ts";
 
 const SPELT: Readonly<Record<string, string>> = {
-  "–": "-",
-  "—": "-",
-  "−": "-",
-  "×": "x",
-  "·": "|",
-  "°": "",
-  "²": "2",
-  "³": "3",
-  "⁻": "-",
-  "⁵": "5",
-  µ: "u",
-  μ: "u",
-  π: "pi",
-  "≥": ">=",
-  "≤": "<=",
-  "→": "->",
-  "…": "...",
-  "’": "'",
-  "‘": "'",
-  "“": '"',
-  "”": '"',
-  ß: "ss",
-  æ: "ae",
-  Æ: "Ae",
-  ø: "o",
-  Ø: "O",
-  ł: "l",
-  Ł: "L",
+  ...{ "–": "-", "—": "-", "−": "-", "⁻": "-", "×": "x", "·": "|", "°": "", "…": "...", "→": "->" },
+  ...{ µ: "u", μ: "u", π: "pi", "≥": ">=", "≤": "<=", "’": "'", "‘": "'", "“": '"', "”": '"' },
+  ...{ ß: "ss", æ: "ae", Æ: "Ae", œ: "oe", ø: "o", Ø: "O", ł: "l", Ł: "L", đ: "d", ı: "i" },
 };
 
-/** Each sign spelt as it may be; what cannot be spelt is a question mark. Line ends and form feeds stay. */
+const segmenter = new Intl.Segmenter("en", { granularity: "grapheme" });
+
+/** Each sign spelt as it may be; what cannot be spelt is a question mark. */
 export const asciiOf = (text: string): string =>
-  [...text.replace(/[^\x20-\x7e\n\f]/gu, (sign) => SPELT[sign] ?? sign).normalize("NFD")]
-    .filter((sign) => !/\p{M}/u.test(sign))
-    .map((sign) => (/[\x20-\x7e\n\f]/.test(sign) ? sign : "?"))
-    .join("");
+  harmless(text).replace(/[^\0-\x7f]+/g, (run) =>
+    [...segmenter.segment(run)].map(({ segment }) => spelt(segment)).join(""),
+  );
+
+function spelt(sign: string): string {
+  const known = SPELT[sign];
+  return known ?? (sign.normalize("NFKD").replace(/[^\x20-\x7e]/g, "") || "?");
+}
+
+/** The same for every text in a block, before it is laid out: what is spelt longer still fits. */
+export function inAsciiThroughout<T>(value: T): T {
+  if (typeof value === "string") return asciiOf(value) as T;
+  if (typeof value !== "object" || value === null) return value;
+  if (Array.isArray(value)) return value.map(inAsciiThroughout) as T;
+  return Object.fromEntries(
+    Object.entries(value).map(([key, inner]) => [key, inAsciiThroughout(inner)]),
+  ) as T;
+}

@@ -3,7 +3,7 @@ import { harmless } from "../format/text.ts";
 import type { Block, Section } from "./blocks.ts";
 import { dayAndClock, type Report } from "./report.ts";
 import { openingSections, sectionsAfter } from "./sections.ts";
-import { asciiOf } from "./text-ascii.ts";
+import { asciiOf, inAsciiThroughout } from "./text-ascii.ts";
 import { filledTo, foldedTo } from "./text-fold.ts";
 import { pagesOf } from "./text-pages.ts";
 import { type Chunk, chunk, tableChunks } from "./text-table.ts";
@@ -23,17 +23,18 @@ export type TextOptions = {
 };
 
 export function textReport(report: Report, { ascii, pages }: TextOptions = {}): string {
-  const title = `PERFUSION RECORD: ${harmless(report.file.label)}`;
+  const written = ascii ? inAsciiThroughout<readonly Section[]> : (sections: readonly Section[]) => sections;
+  const label = harmless(report.file.label);
+  const title = foldedTo(`PERFUSION RECORD: ${ascii ? asciiOf(label) : label}`, TEXT_WIDTH);
   const chunks = [
-    chunk([...foldedTo(title, TEXT_WIDTH), "=".repeat(TEXT_WIDTH), ""]),
-    ...[...openingSections(report), ...sectionsAfter(report)].flatMap(sectionChunks),
+    chunk([...title, "=".repeat(TEXT_WIDTH), ""]),
+    ...written([...openingSections(report), ...sectionsAfter(report)]).flatMap(sectionChunks),
   ];
-  const head = `${foldedTo(title, HEAD_WIDTH)[0]}  ${dayAndClock(report, report.at.ms).slice(0, -3)}`;
+  const head = `${foldedTo(title[0] ?? "", HEAD_WIDTH)[0]}  ${dayAndClock(report, report.at.ms).slice(0, -3)}`;
   const text = pages
     ? pagesOf(chunks, head, TEXT_WIDTH, PAGE_HEIGHT)
     : chunks.flatMap(({ lines }) => lines).join("\n");
-  const whole = `${text.trimEnd()}\n`;
-  return ascii ? asciiOf(whole) : whole;
+  return `${text.trimEnd()}\n`;
 }
 
 /** The title stays with what comes first under it. */

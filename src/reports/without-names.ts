@@ -13,13 +13,15 @@ export const LEFT_OUT = "(left out)";
 /**
  * The same case, as valid as before, with codes (`P1`, `P2`, in the order of appearance) for the people who signed.
  * Times, sizes, lot numbers and what was measured stay. `keepNotes` leaves notes, incidents and reasons as they were
- * written, though they may name somebody. What this version does not know is left out.
+ * written, though they may name somebody. What this version does not know is left out, and
+ * the seal, which would not hold.
  */
 export function withoutNames(file: CaseFile, keepNotes = false): CaseFile {
   const mends = mendsFor(codesFor(file.entries), keepNotes);
   const kinds = new Map(file.entries.map(({ id, kind }) => [id, kind]));
+  const { seal: _, ...unsealed } = file;
   return {
-    ...file,
+    ...unsealed,
     label: file.id,
     protocol: { ...file.protocol, operators: [] },
     entries: file.entries.map((entry) => mended(entry, mends, kinds)),
