@@ -27,7 +27,7 @@ export const allowedLicences = [
 export async function handedOn() {
   const { packages } = JSON.parse(await readFile(join(root, "package-lock.json"), "utf8"));
   return Object.entries(packages)
-    .filter(([path, { dev, optional }]) => path !== "" && !dev && !optional)
+    .filter(([path, { dev, optional, devOptional }]) => path !== "" && !dev && !optional && !devOptional)
     .map(([path, { version, license }]) => ({
       path,
       name: path.replace(/^.*node_modules\//, ""),
@@ -51,7 +51,9 @@ export async function licencesText() {
   const parts = await Promise.all(
     (await handedOn()).map(async ({ path, name, version, licence }) => {
       const file = (await readdir(join(root, path))).find((found) => /^licen[cs]e/i.test(found));
-      const text = file ? await readFile(join(root, path, file), "utf8") : `Licence: ${licence}`;
+      const text = file
+        ? await readFile(join(root, path, file), "utf8")
+        : `It comes without a text of its own; its licence is ${licence}.`;
       return `${name} ${version} (${licence})\n${"-".repeat(72)}\n${text.replaceAll("\r\n", "\n").trim()}\n`;
     }),
   );

@@ -1,7 +1,7 @@
 // Bundles src/main.tsx with everything it imports into dist/pumpside.js, one ESM file.
 
 import "./check-node.js";
-import { chmod, mkdir, readdir, stat, writeFile } from "node:fs/promises";
+import { chmod, mkdir, readdir, rename, stat, writeFile } from "node:fs/promises";
 import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { oldestMajor } from "./check-node.js";
@@ -46,8 +46,11 @@ export async function bundle({ input = "src/main.tsx", file = bundlePath, cwd = 
     },
   });
   await mkdir(dirname(file), { recursive: true });
-  await writeFile(file, inAscii(output[0].code));
-  await chmod(file, 0o755);
+  // Whole or not at all: somebody may be starting it.
+  const beside = `${file}.${process.pid}`;
+  await writeFile(beside, inAscii(output[0].code));
+  await chmod(beside, 0o755);
+  await rename(beside, file);
 }
 
 /**

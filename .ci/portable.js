@@ -2,8 +2,8 @@
 
 import { execFileSync } from "node:child_process";
 import { createHash } from "node:crypto";
-import { chmod, copyFile, cp, mkdir, readdir, readFile, rm, stat, writeFile } from "node:fs/promises";
-import { dirname, join } from "node:path";
+import { chmod, copyFile, cp, mkdir, readdir, readFile, rm, writeFile } from "node:fs/promises";
+import { basename, dirname, join, relative } from "node:path";
 import { fileURLToPath } from "node:url";
 import { parseArgs } from "node:util";
 import { archiveName, writeTar, writeZip } from "./archive.js";
@@ -44,8 +44,10 @@ export async function makeFolder(platform, into, placing = placeRuntime) {
     "bom.cdx.json": await bomText(runtimes[platform]),
   };
   for (const [name, words] of Object.entries(texts)) await writeFile(join(folder, name), words);
-  for (const name of [file, "pumpside.js"]) await chmod(join(folder, name), 0o755);
   await writeFile(join(folder, "SHA256SUMS"), await sums(folder));
+  // For every user, whatever the masks here are.
+  for (const path of await filesIn(folder))
+    await chmod(path, /^(pumpside|node)(\.|$)/.test(basename(path)) ? 0o755 : 0o644);
   return folder;
 }
 
@@ -55,15 +57,19 @@ const said = (/** @type {string[]} */ ...words) =>
 
 /** @param {string} folder */
 async function sums(folder) {
-  const names = (await readdir(folder, { recursive: true })).sort();
-  const lines = names.map(async (name) => {
-    const path = join(folder, name);
-    if (!(await stat(path)).isFile()) return "";
+  const lines = (await filesIn(folder)).map(async (path) => {
     const sum = createHash("sha256").update(await readFile(path));
-    return `${sum.digest("hex")}  ${name.replaceAll("\\", "/")}\n`;
+    return `${sum.digest("hex")}  ${relative(folder, path).replaceAll("\\", "/")}\n`;
   });
   return (await Promise.all(lines)).join("");
 }
+
+/** @param {string} folder */
+const filesIn = async (folder) =>
+  (await readdir(folder, { recursive: true, withFileTypes: true }))
+    .filter((one) => one.isFile())
+    .map((one) => join(one.parentPath, one.name))
+    .sort();
 
 /**
  * Makes the folder and its archive in dist/portable.

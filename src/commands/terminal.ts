@@ -34,11 +34,18 @@ export const lookOf = (env: Environment): "braille" | "ascii" =>
 
 /** Settles for the whole program what the terminal can show; the screens read it from the environment. */
 export function setUpTerminal({ ascii, screenReader }: TerminalOptions): void {
+  if (!process.stdout.isTTY) process.stdout.on("error", endWhenUnread);
   if (screenReader) process.env.INK_SCREEN_READER = "true";
   if (!(ascii ?? needsAscii(process.env, process.platform))) return;
   process.env.PUMPSIDE_ASCII = "1";
   // What goes into a file or another program keeps its signs, unless ASCII was asked for.
   for (const stream of [process.stdout, process.stderr]) if (stream.isTTY || ascii) writeInAscii(stream);
+}
+
+/** A reader such as `head` that has seen enough closes the pipe: there is nothing left to do. */
+function endWhenUnread(error: NodeJS.ErrnoException): void {
+  if (error.code !== "EPIPE") throw error;
+  process.exit();
 }
 
 /** From now on everything that is written to a stream is put into ASCII. */
