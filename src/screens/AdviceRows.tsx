@@ -1,17 +1,17 @@
-/** What the record advises, and above it, should it come to that, that entries are not on the disk. */
+/** What the record advises, and above it, should it come to that, that entries are not on the disk or not copied. */
 import { Box, Text } from "ink";
-import { isUnsaved, type Model } from "../console/model.ts";
+import type { Model } from "../console/model.ts";
 import { advisoriesOf, type Shown } from "../figures/advisories/advisories.ts";
 import type { Run } from "../figures/run.ts";
 import { harmless } from "../format/text.ts";
 import { cutTo } from "./fit.ts";
-import { Trouble } from "./Trouble.tsx";
+import { isTroubled, Trouble } from "./Trouble.tsx";
 
 type Props = { readonly model: Model; readonly run: Run; readonly columns: number; readonly rows: number };
 
 /** As many as fit, the first of them first; what does not fit is counted, never left unsaid. */
 export function AdviceRows({ model, run, columns, rows }: Props) {
-  const troubled = model.trouble !== null && isUnsaved(model);
+  const troubled = isTroubled(model);
   const room = Math.max(0, troubled ? rows - 1 : rows);
   const all = advisoriesOf(run);
   const shown = all.slice(0, room);

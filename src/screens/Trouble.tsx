@@ -1,7 +1,15 @@
-/** One row that is empty while all is well, and says loudly when entries are not on the disk, or not in the second folder. */
+/** One row that says loudly that entries are not on the disk, or that the second folder is behind. */
 import { Text } from "ink";
 import { isUnsaved, type Model } from "../console/model.ts";
 import { cutTo } from "./fit.ts";
+
+/** How many entries the second folder lacks while it can't be written to. */
+const copyBehind = ({ copy, file }: Model): number =>
+  copy === null || copy.trouble === null ? 0 : Math.max(0, file.entries.length - copy.seq);
+
+/** Whether there is anything to say. */
+export const isTroubled = (model: Model): boolean =>
+  (model.trouble !== null && isUnsaved(model)) || copyBehind(model) > 0;
 
 export function Trouble({ model, columns }: { model: Model; columns: number }) {
   if (model.trouble === null || !isUnsaved(model)) return <CopyTrouble model={model} columns={columns} />;
@@ -14,10 +22,8 @@ export function Trouble({ model, columns }: { model: Model; columns: number }) {
   );
 }
 
-function CopyTrouble({ model: { copy, file }, columns }: { model: Model; columns: number }) {
-  const behind = copy === null ? 0 : file.entries.length - copy.seq;
-  if (copy === null || copy.trouble === null || behind <= 0) return <Text> </Text>;
-  const said = `second copy behind by ${behind}: ${copy.trouble}; trying again (saved on this disk)`;
+function CopyTrouble({ model, columns }: { model: Model; columns: number }) {
+  const said = `second copy behind by ${copyBehind(model)}: ${model.copy?.trouble}; trying again (saved on this disk)`;
   return (
     <Text color="yellow" wrap="truncate">
       {` ${cutTo(said, columns - 2)}`}
