@@ -11,10 +11,8 @@ import { upcast } from "./upcast.ts";
 /** More than two days of an entry every two seconds. */
 export const MOST_ENTRIES = 100_000;
 
-export type Reading<T> = Outcome<T>;
-
 /** Reads a case from JSON text. Never throws; `fault` is a whole sentence without the file's name. */
-export function readCase(text: string): Reading<CaseFile> {
+export function readCase(text: string): Outcome<CaseFile> {
   if (text.trim() === "") return refused("the file is empty.");
   if (isTooDeep(text)) return refused("the file is nested too deeply for a case.");
   let json: unknown;
@@ -28,7 +26,7 @@ export function readCase(text: string): Reading<CaseFile> {
 }
 
 /** Checks what JSON gave: our format, a version we know, every entry valid, every correction on a valid target. */
-export function checkCase(json: unknown): Reading<CaseFile> {
+export function checkCase(json: unknown): Outcome<CaseFile> {
   if (typeof json !== "object" || json === null || (json as CaseFile).format !== CASE_FORMAT) {
     return refused(`the file is not a pumpside case (its "format" is not "${CASE_FORMAT}").`);
   }

@@ -4,7 +4,7 @@ import type { Protocol } from "../../protocol/protocol.ts";
 import { circuit } from "../forms/circuit.ts";
 import { gas, readings } from "../forms/measured.ts";
 import { setup } from "../forms/setup.ts";
-import type { EntryStroke, Stroke, ViewStroke } from "../stroke.ts";
+import type { Stroke, ViewStroke } from "../stroke.ts";
 import { acknowledge } from "./acknowledge.ts";
 import { closing } from "./closing.ts";
 import { act, heparin, protamine } from "./coagulation.ts";
@@ -105,13 +105,6 @@ export function strokesOf(protocol: Protocol): readonly Stroke[] {
 
 export const strokeFor = (key: string, protocol: Protocol): Stroke | undefined =>
   strokesOf(protocol).find((stroke) => stroke.key === key);
-
-/** The entry stroke with that name; it is there, or the table is broken. */
-export function entryStroke(id: string): EntryStroke {
-  const found = STROKES.find((stroke) => stroke.id === id);
-  if (found?.opens !== "line") throw new Error(`the stroke table has no entry stroke "${id}"`);
-  return found;
-}
 
 /** The strokes whose name, key or line holds what is looked for. */
 export function findStrokes(query: string, protocol: Protocol): readonly Stroke[] {

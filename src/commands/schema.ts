@@ -1,0 +1,8 @@
+/** `pumpside schema`: the case file described for other tools, as JSON Schema. */
+import { caseJsonSchema } from "../record/case.ts";
+import { DONE, say } from "./speak.ts";
+
+export async function schemaVerb(): Promise<number> {
+  say(JSON.stringify(caseJsonSchema(), null, 2));
+  return DONE;
+}
