@@ -101,7 +101,7 @@ function formMeaning(model: Model, mode: FormMode): Meaning {
   if (odd) return { kind: "fault", text: odd };
   return {
     kind: "hint",
-    text: "Enter goes on, ↑ back, = as shown, ; to the end, where Enter writes · Esc aside",
+    text: "Enter goes on · ↑ back · = as shown · ; last field, Enter writes · Esc aside",
   };
 }
 
