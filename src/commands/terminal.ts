@@ -36,10 +36,13 @@ export const lookOf = (env: Environment): "braille" | "ascii" =>
 export function setUpTerminal({ ascii, screenReader }: TerminalOptions): void {
   if (!process.stdout.isTTY) process.stdout.on("error", endWhenUnread);
   if (screenReader) process.env.INK_SCREEN_READER = "true";
-  if (!(ascii ?? needsAscii(process.env, process.platform))) return;
-  process.env.PUMPSIDE_ASCII = "1";
-  // What goes into a file or another program keeps its signs, unless ASCII was asked for.
-  for (const stream of [process.stdout, process.stderr]) if (stream.isTTY || ascii) writeInAscii(stream);
+  const plain = ascii ?? needsAscii(process.env, process.platform);
+  if (plain) process.env.PUMPSIDE_ASCII = "1";
+  for (const stream of [process.stdout, process.stderr]) {
+    // What goes into a file or another program keeps its signs, unless ASCII was asked for.
+    if (plain && (stream.isTTY || ascii)) rewrite(stream, (text) => inAscii(text, stringWidth));
+    if (process.env.NO_COLOR) rewrite(stream, withoutColours);
+  }
 }
 
 /** A reader such as `head` that has seen enough closes the pipe: there is nothing left to do. */
@@ -48,9 +51,15 @@ function endWhenUnread(error: NodeJS.ErrnoException): void {
   process.exit();
 }
 
-/** From now on everything that is written to a stream is put into ASCII. */
-export function writeInAscii(stream: NodeJS.WriteStream): void {
+// biome-ignore lint/suspicious/noControlCharactersInRegex: terminals begin their sequences with Esc.
+const COLOURS = /\x1b\[(?:[349][0-9]|10[0-7]|[34]8;[0-9;]+)m/g;
+
+/** Colours go; weight and reverse stay, for they carry no colour and the cursor is made of them. */
+export const withoutColours = (text: string): string => text.replace(COLOURS, "");
+
+/** From now on whatever is written to a stream goes through `change`. */
+function rewrite(stream: NodeJS.WriteStream, change: (text: string) => string): void {
   const write = stream.write.bind(stream) as (...given: unknown[]) => boolean;
   stream.write = ((text: unknown, ...rest: unknown[]) =>
-    write(typeof text === "string" ? inAscii(text, stringWidth) : text, ...rest)) as typeof stream.write;
+    write(typeof text === "string" ? change(text) : text, ...rest)) as typeof stream.write;
 }
