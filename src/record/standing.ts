@@ -31,7 +31,7 @@ export function standing(entries: readonly Entry[]): Record {
   const before = known.get(entries);
   if (before) return before;
   const inForce = correctionsInForce(entries);
-  const written = entries.map((entry) => factOf(entry, inForce.get(entry.id) ?? []));
+  const written = entries.map((entry) => factOf(entry, inForce.get(entry.id)));
   const facts = written
     .filter((fact) => !fact.struck)
     .sort((a, b) => a.at - b.at || a.entry.seq - b.entry.seq);
@@ -77,7 +77,19 @@ function correctionsInForce(entries: readonly Entry[]): Map<string, Correction[]
 const putRight = <E extends Entry>(entry: E, corrections: readonly Correction[]): E =>
   corrections.reduce((now, one) => (one.kind === "amend" ? corrected(now, one.changes) : now), entry);
 
-function factOf(logged: Entry, corrections: readonly Correction[]): Fact {
+const UNCORRECTED: readonly Correction[] = [];
+const plain = new WeakMap<Entry, Fact>();
+
+/** Of an entry that nothing corrects there is one fact, however often the list grows. */
+function factOf(logged: Entry, corrections: readonly Correction[] = UNCORRECTED): Fact {
+  const known = corrections.length === 0 ? plain.get(logged) : undefined;
+  if (known) return known;
+  const fact = factMade(logged, corrections);
+  if (corrections.length === 0) plain.set(logged, fact);
+  return fact;
+}
+
+function factMade(logged: Entry, corrections: readonly Correction[]): Fact {
   const entry = putRight(logged, corrections);
   return {
     entry,
