@@ -26,8 +26,8 @@ test.each([
   await console.type(`00${enter}`);
   await console.waitFor(first("saved 2"), PATIENCE);
   await console.type(`a${enter}`);
-  const refused = await console.waitFor(first("saved 2 > a"), PATIENCE);
-  if (rows >= 4) expect(refused.join(" ")).toContain("such as 480");
+  await console.waitFor(first("saved 2 > a"), PATIENCE);
+  if (rows >= 4) await console.waitFor("such as 480", PATIENCE);
   await console.type(`512${enter}b${enter}`);
   await console.waitFor(first("saved 4"), PATIENCE);
   expect((await caseAt(path)).entries.map(({ typed }) => typed)).toEqual(["", "h28000", "a512", "b"]);
