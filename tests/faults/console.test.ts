@@ -209,7 +209,7 @@ test("memory that is nearly used up is told, and what is typed then is saved", a
     "import v8 from 'node:v8';const kept = []; globalThis.kept = kept; const s = () => v8.getHeapStatistics(); while (s().used_heap_size < s().heap_size_limit * 0.85 - 15e6) kept.push(new Array(1000).fill(kept.length + 0.5));",
   );
   const { console, path } = await running({
-    env: { NODE_OPTIONS: `--max-old-space-size=300 --import=file://${ballast}` },
+    env: { NODE_OPTIONS: `--max-old-space-size=300 --max-semi-space-size=1 --import=file://${ballast}` },
   });
   await console.waitFor("memory is nearly used up", PATIENCE);
   await console.type(`b${enter}`);
@@ -217,13 +217,20 @@ test("memory that is nearly used up is told, and what is typed then is saved", a
   expect(await kindsAt(path)).toEqual(["opened", "span"]);
 });
 
+/** As the program's own bundle: Ink reaches for this package where DEV is set. */
+const WITHOUT_DEVTOOLS = {
+  name: "without-devtools",
+  resolveId: (id: string) => (id === "react-devtools-core" ? "\0no-devtools" : null),
+  load: (id: string) => (id === "\0no-devtools" ? "export default {};" : null),
+};
+
 test("a screen that fails gives way to plain lines that still log, on a terminal put back in order", async () => {
   const program = join(dir, "failing-screen.mjs");
   await build({
     input: fileURLToPath(new URL("failing-screen.ts", import.meta.url)),
     platform: "node",
     logLevel: "warn",
-    external: ["react-devtools-core"],
+    plugins: [WITHOUT_DEVTOOLS],
     transform: { define: { "process.env.NODE_ENV": '"production"', "process.env.DEV": '"false"' } },
     output: { file: program, format: "esm", codeSplitting: false },
   });
