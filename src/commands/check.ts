@@ -1,5 +1,6 @@
 /** `pumpside check`: whether a case is valid, whole and untouched, or what exactly is not. */
 import { caseFaults } from "../store/case-faults.ts";
+import { closingFaults } from "./closing-faults.ts";
 import { caseNamed, type Place } from "./place.ts";
 import { CASE_FAULT, complain, DONE, say } from "./speak.ts";
 
@@ -13,7 +14,7 @@ export async function checkVerb(name: string, options: Place): Promise<number> {
   if (!found.ok) return found.code;
   const { file, recovered } = found.value;
   if (recovered !== null) return CASE_FAULT;
-  const faults = caseFaults(file);
+  const faults = [...caseFaults(file), ...closingFaults(file)];
   for (const fault of faults.slice(0, LISTED)) complain(`"${name}": ${fault}`, CASE_FAULT);
   if (faults.length > LISTED) complain(`"${name}": and ${faults.length - LISTED} more faults.`, CASE_FAULT);
   if (faults.length > 0) return CASE_FAULT;

@@ -20,6 +20,7 @@ export function commandTable(version: string, ending: Ending): Command {
     .description("The record of a bypass run, by keyboard alone. Without a verb: the list of cases.")
     .version(version)
     .option(...DIR)
+    .option("--copy-to <folder>", "where a second copy goes after each save (else PUMPSIDE_COPY_DIR)")
     .option("--protocol <file>", "a unit's protocol for new cases")
     .option("--ascii", "draw with plain ASCII signs, for old terminals")
     .addOption(new Option("--no-ascii", "draw with all signs, whatever the terminal says of itself"))

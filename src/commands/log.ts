@@ -31,7 +31,7 @@ export async function logVerb(name: string, typed: string, options: LogOptions):
     const { subject, says } = entryWords(entry, saved.value.protocol);
     say(`saved #${entry.seq} ${clockTimeOf(entry.at)} ${subject} ${says}`);
   }
-  return copied(path.value, saved.value);
+  return copied(path.value, saved.value, copyFolder(options.copyTo));
 }
 
 /** Where the computer's clock was set back, the record goes on from its last time, and says so. */
@@ -44,8 +44,7 @@ function loggedAt(file: CaseFile, typed: string, now: Instant, isClock: boolean)
 }
 
 /** The entry is saved, whatever becomes of the second copy. */
-async function copied(path: string, file: CaseFile): Promise<number> {
-  const folder = copyFolder();
+async function copied(path: string, file: CaseFile, folder: string | null): Promise<number> {
   const why = folder === null ? null : await copyOnce(folder, path, file);
   if (why !== null) complain(`saved, but not copied to the second folder: ${why}.`, DONE);
   return DONE;

@@ -9,7 +9,11 @@ import { openCase, type ReadOnly } from "../store/open-case.ts";
 import { copyFolder, copyOf } from "../store/second-copy.ts";
 import { CASE_FAULT, complain, WRONG_CALL } from "./speak.ts";
 
-export type Place = { readonly dir?: string | undefined };
+export type Place = {
+  readonly dir?: string | undefined;
+  /** The folder for second copies, where it was named. */
+  readonly copyTo?: string | undefined;
+};
 
 export const folderOf = ({ dir }: Place): string => caseFolder(dir);
 
@@ -21,7 +25,7 @@ export type Found =
 export async function caseNamed(name: string, place: Place): Promise<Found> {
   const path = await findCase(folderOf(place), name);
   if (!path.ok) return { ok: false, code: complain(`"${name}": ${path.fault}`, WRONG_CALL) };
-  const copies = copyFolder();
+  const copies = copyFolder(place.copyTo);
   const opened = await openCase(path.value, copies === null ? [] : [copyOf(path.value, copies)]);
   if (!opened.ok) return { ok: false, code: complain(`"${name}": ${opened.fault}`, CASE_FAULT) };
   if (opened.value.recovered !== null) complain(`"${name}": ${opened.value.recovered}`, CASE_FAULT);

@@ -9,6 +9,8 @@ export const closed = entryOf("closed", {
   operator: initials,
   /** The completeness list as it was shown when the case was closed. */
   completeness: z.array(z.looseObject({ item: words, state, standard: words.optional() })).optional(),
+  /** The figures as they were when the case was closed, each with its UCUM code; without a value where it was not known. */
+  figures: z.array(z.looseObject({ name, value: z.number().optional(), unit: words })).optional(),
 });
 export const reopened = entryOf("reopened", { operator: initials, reason: words });
 

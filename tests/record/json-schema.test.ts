@@ -91,7 +91,7 @@ describe("units", () => {
       .filter(([way]) => way.startsWith("#/properties/entries/"))
       .filter(([, one]) => one.type === "number" && one.unit === undefined)
       .map(([way]) => way.split("/").at(-1));
-    // A drug's amount has its unit beside it.
-    expect([...new Set(numbers)]).toEqual(["amount"]);
+    // A drug's amount and the value of a figure at closing have their unit beside them.
+    expect([...new Set(numbers)].toSorted()).toEqual(["amount", "value"]);
   });
 });

@@ -1,5 +1,6 @@
 /** . : closing the case with everything that is still open on view, and reopening a closed one. */
 import { openAt } from "../../figures/checks.ts";
+import { closingFigures } from "../../figures/closing-figures.ts";
 import { completenessOf } from "../../figures/completeness.ts";
 import { spanName } from "../../figures/entry-words.ts";
 import { reconciliation } from "../../figures/reconciliation.ts";
@@ -44,7 +45,7 @@ function readClosing(words: readonly string[], run: Run): Outcome<Draft> {
   if (!initials.ok) return initials;
   if (words.length > 1) return refused("Type the initials alone; a note goes behind a semicolon.");
   const completeness = completenessOf(run).map(({ item, state, standard }) => ({ item, state, standard }));
-  return taken({ kind: "closed", operator: initials.value, completeness });
+  return taken({ kind: "closed", operator: initials.value, completeness, figures: closingFigures(run) });
 }
 
 function readReopening([first, ...reason]: readonly string[]): Outcome<Draft> {
