@@ -21,5 +21,13 @@ export async function runCommandLine(words: readonly string[], version: string):
 function wrongCall(error: unknown): number {
   if (!(error instanceof CommanderError)) throw error;
   if (error.exitCode === 0) return DONE;
-  return complain(`${error.message.replace(/^error: /, "")}; pumpside --help lists the verbs.`, WRONG_CALL);
+  return complain(`${parserWords(error)}; pumpside --help lists the verbs.`, WRONG_CALL);
+}
+
+/** The parser takes a verb that it does not know for an argument too many, and a verb left out for a call for help. */
+function parserWords({ code, message }: CommanderError): string {
+  const words = message.replace(/^error: /, "").replace(/\.$/, "");
+  if (code === "commander.help") return "a word is missing after that verb";
+  const unknown = /^too many arguments\. .* got \d+: ([^,]*)/.exec(words);
+  return unknown ? `"${unknown[1]}" is no verb` : words;
 }

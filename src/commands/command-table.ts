@@ -19,6 +19,7 @@ export function commandTable(version: string, ending: Ending): Command {
   const program = quiet(new Command("pumpside"))
     .description("The record of a bypass run, by keyboard alone. Without a verb: the list of cases.")
     .version(version)
+    .helpCommand("help [verb]", "what a verb does and takes")
     .option(...DIR)
     .option("--copy-to <folder>", "where a second copy goes after each save (else PUMPSIDE_COPY_DIR)")
     .option("--protocol <file>", "a unit's protocol for new cases")
