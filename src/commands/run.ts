@@ -4,7 +4,6 @@ import { taken } from "../format/outcome.ts";
 import { SHIPPED } from "../protocol/shipped.ts";
 import { findCase } from "../store/case-list.ts";
 import { openFolder } from "../store/folder.ts";
-import { copyFolder } from "../store/second-copy.ts";
 import { hangBell } from "./bell.ts";
 import { openDesk } from "./case-desk.ts";
 import { demoInConsole } from "./demo.ts";
@@ -17,7 +16,7 @@ import { agreed, CASE_FAULT, complain, WRONG_CALL } from "./speak.ts";
 export type RunOptions = Place & { readonly protocol?: string; readonly bell?: boolean };
 
 export const NO_TERMINAL =
-  "the console needs a terminal: run it in one, or use new, log, figures, list, check, review, keys or demo, which work without.";
+  "the console needs a terminal: run it in one, or use new, log, figures, report, list, check, review, keys or demo, which work without.";
 
 export async function runVerb(name: string | undefined, options: RunOptions): Promise<number> {
   if (!hasTerminal()) return complain(NO_TERMINAL, WRONG_CALL);
@@ -35,11 +34,7 @@ async function cases(options: RunOptions): Promise<number> {
   const folder = await openFolder(folderOf(options));
   if (!folder.ok) return complain(folder.fault, CASE_FAULT);
   for (;;) {
-    const session = openSession(
-      openDesk(folder.value, protocols, copyFolder(options.copyTo)),
-      undefined,
-      bellFor(options),
-    );
+    const session = openSession(openDesk(folder.value, protocols), undefined, bellFor(options));
     const code = await show(session);
     if ((await session.ended) === "left") return code;
     await demoInConsole();
@@ -50,7 +45,7 @@ async function oneCase(name: string, options: RunOptions): Promise<number> {
   const folder = folderOf(options);
   const path = await findCase(folder, name);
   if (!path.ok) return complain(`"${name}": ${path.fault}`, WRONG_CALL);
-  const desk = openDesk(folder, SHIPPED, copyFolder(options.copyTo));
+  const desk = openDesk(folder);
   let held = await desk.hold(path.value);
   if (held.name === "locked") {
     if (!(await agreed(`"${name}": ${held.fault} Take it over? [y/N] `))) return CASE_FAULT;

@@ -1,7 +1,7 @@
 /** The folder where cases live: where it is, what its files are called, and keeping it tidy. */
 import { randomInt } from "node:crypto";
 import { mkdir, readdir, stat, unlink } from "node:fs/promises";
-import { basename, join, resolve } from "node:path";
+import { basename, dirname, join, resolve } from "node:path";
 import envPaths from "env-paths";
 import { type Instant, toIso } from "../format/instant.ts";
 import { type Outcome, refused, taken } from "../format/outcome.ts";
@@ -22,13 +22,32 @@ export const caseFolder = (asked?: string, environment: NodeJS.ProcessEnv = proc
 /** Makes the folder, for its owner only, where it is not there yet, and sweeps it. Never rejects. */
 export async function openFolder(folder: string): Promise<Outcome<string>> {
   try {
-    await mkdir(folder, { recursive: true, mode: OWNER_FOLDER });
+    await makeFolder(folder);
     await sweep(folder);
     return taken(folder);
   } catch (error) {
     return refused(`the folder for cases can't be used: ${faultWords(error)}.`);
   }
 }
+
+/** Node's own recursive way never ends where a folder that is there can hold none, as in /proc. */
+async function makeFolder(folder: string): Promise<void> {
+  if (await isFolder(folder)) return;
+  const parent = dirname(folder);
+  if (parent !== folder) await makeFolder(parent);
+  try {
+    await mkdir(folder, OWNER_FOLDER);
+  } catch (error) {
+    // Another console may have made it in the same moment.
+    if (!(await isFolder(folder))) throw error;
+  }
+}
+
+const isFolder = (path: string): Promise<boolean> =>
+  stat(path).then(
+    (found) => found.isDirectory(),
+    () => false,
+  );
 
 /** `20260304-abcdef`: the day and six letters that say nothing about anybody. */
 export function newCaseId(now: Instant): string {
