@@ -41,7 +41,8 @@ export async function protocolIn(path: string | undefined): Promise<Outcome<Prot
   const faults = checked.ok ? ownKeyFaults(checked.value) : checked.faults;
   const [first] = faults;
   if (checked.ok && first === undefined) return taken(checked.value);
+  const where = first?.place ? ` at ${first.place}` : "";
   return refused(
-    `the protocol file has ${faults.length} ${faults.length === 1 ? "fault" : "faults, the first"} at ${first?.place}: ${first?.says}; pumpside protocol check says what to do.`,
+    `the protocol file has ${faults.length === 1 ? "a fault" : `${faults.length} faults, the first`}${where}: ${first?.says}; pumpside protocol check says what to do.`,
   );
 }

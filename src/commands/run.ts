@@ -4,6 +4,7 @@ import { taken } from "../format/outcome.ts";
 import { SHIPPED } from "../protocol/shipped.ts";
 import { findCase } from "../store/case-list.ts";
 import { openFolder } from "../store/folder.ts";
+import { copyFolder } from "../store/second-copy.ts";
 import { hangBell } from "./bell.ts";
 import { openDesk } from "./case-desk.ts";
 import { demoInConsole } from "./demo.ts";
@@ -34,7 +35,11 @@ async function cases(options: RunOptions): Promise<number> {
   const folder = await openFolder(folderOf(options));
   if (!folder.ok) return complain(folder.fault, CASE_FAULT);
   for (;;) {
-    const session = openSession(openDesk(folder.value, protocols), undefined, bellFor(options));
+    const session = openSession(
+      openDesk(folder.value, protocols, copyFolder(options.copyTo)),
+      undefined,
+      bellFor(options),
+    );
     const code = await show(session);
     if ((await session.ended) === "left") return code;
     await demoInConsole();
@@ -45,7 +50,7 @@ async function oneCase(name: string, options: RunOptions): Promise<number> {
   const folder = folderOf(options);
   const path = await findCase(folder, name);
   if (!path.ok) return complain(`"${name}": ${path.fault}`, WRONG_CALL);
-  const desk = openDesk(folder);
+  const desk = openDesk(folder, SHIPPED, copyFolder(options.copyTo));
   let held = await desk.hold(path.value);
   if (held.name === "locked") {
     if (!(await agreed(`"${name}": ${held.fault} Take it over? [y/N] `))) return CASE_FAULT;
