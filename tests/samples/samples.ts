@@ -1,5 +1,6 @@
 // The sample cases as files: where they are kept, and how they are written, the same way the program saves a case.
 
+import { rm } from "node:fs/promises";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { played } from "../../src/commands/invented/play.ts";
@@ -18,6 +19,9 @@ export function caseOf(script: Script): CaseFile {
   return outcome.value;
 }
 
-/** Writes a script's case into a folder. */
-export const writeSample = (script: Script, folder: string): Promise<void> =>
-  lowCase(join(folder, fileName(script)), caseOf(script)).write();
+/** Writes a script's case into a folder, as a file made anew: no copy of an older one stays beside it. */
+export async function writeSample(script: Script, folder: string): Promise<void> {
+  const path = join(folder, fileName(script));
+  await rm(path, { force: true });
+  await lowCase(path, caseOf(script)).write();
+}

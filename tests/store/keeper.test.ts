@@ -174,6 +174,42 @@ describe("a save that fails", () => {
   });
 });
 
+describe("a disk that does not answer", () => {
+  /** A disk whose forcing waits until the test lets it answer. */
+  function hanging() {
+    const { disk } = recordingDisk();
+    const { promise: answer, resolve: letAnswer } = Promise.withResolvers<void>();
+    const slow: Disk = {
+      ...disk,
+      async open(...asked) {
+        await answer;
+        return disk.open(...asked);
+      },
+    };
+    return { disk: slow, letAnswer };
+  }
+
+  test("is told, holds nobody up, and is believed when it answers", async () => {
+    const { disk, letAnswer } = hanging();
+    const { keeper, told } = kept({ disk, hangingAfter: 20 });
+    keeper.keep(withNotes(aCase(), 1));
+    expect(await keeper.settle(50)).toBe(false);
+    expect(told).toEqual(["the disk does not answer"]);
+    keeper.keep(withNotes(aCase(), 4));
+    letAnswer();
+    expect(await keeper.settle()).toBe(true);
+    expect(told).toEqual(["the disk does not answer", 2, 5]);
+  });
+
+  test("is not waited for at the end, which says what is not saved", async () => {
+    const { disk, letAnswer } = hanging();
+    const { keeper } = kept({ disk });
+    keeper.keep(withNotes(aCase(), 3));
+    expect(await keeper.close(50)).toEqual({ unsaved: 3, hanging: true });
+    letAnswer();
+  });
+});
+
 describe("closing", () => {
   test("waits for the last save", async () => {
     const { keeper, told } = kept();
