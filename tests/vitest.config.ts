@@ -4,7 +4,11 @@ import { fileURLToPath } from "node:url";
 import { defineConfig } from "vitest/config";
 
 const results = process.env.PUMPSIDE_TEST_RESULTS;
-const slow = ["tests/terminal/**/*.test.{ts,tsx}", "tests/faults/**/*.test.{ts,tsx}"];
+const slow = [
+  "tests/commands/**/*.test.{ts,tsx}",
+  "tests/terminal/**/*.test.{ts,tsx}",
+  "tests/faults/**/*.test.{ts,tsx}",
+];
 
 export default defineConfig({
   root: fileURLToPath(new URL("..", import.meta.url)),
