@@ -1,4 +1,6 @@
 /** The blocks of a section as markup: tables with headed columns and rows, pairs, lines, and room to sign. */
+import { UNKNOWN } from "../format/number.ts";
+import { harmless } from "../format/text.ts";
 import type { Block, Head, Row, Section, Table } from "./blocks.ts";
 import { html, type Markup } from "./html-parts.ts";
 
@@ -36,7 +38,8 @@ const headMarkup = ({ text, isNumber }: Head): Markup =>
 
 function rowMarkup({ cells, sort }: Row, heads: readonly Head[]): Markup {
   const [first = "", ...others] = cells;
-  return html`<tr${sort && html` class="${sort}"`}><th scope="row"${classOf(first, heads[0])}>${first}</th>${others.map(
+  const name = harmless(first) || UNKNOWN;
+  return html`<tr${sort && html` class="${sort}"`}><th scope="row"${classOf(name, heads[0])}>${name}</th>${others.map(
     (cell, i) => html`<td${classOf(cell, heads[i + 1])}>${cell}</td>`,
   )}</tr>`;
 }

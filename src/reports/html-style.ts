@@ -18,7 +18,7 @@ p{margin:.4rem 0}
 nav ul{display:flex;flex-wrap:wrap;gap:.1rem 1rem;margin:1rem 0 0;padding:0;list-style:none;font-size:.88rem}
 a{color:var(--l0)}
 a:focus-visible{outline:3px solid var(--l0);outline-offset:2px}
-dl{display:grid;grid-template-columns:repeat(auto-fill,minmax(17rem,1fr));gap:0 1.6rem;margin:.4rem 0}
+dl{display:grid;grid-template-columns:repeat(auto-fill,minmax(min(17rem,100%),1fr));gap:0 1.6rem;margin:.4rem 0}
 dl div{display:grid;grid-template-columns:11.5rem 1fr;gap:.6rem;padding:.22rem 0;border-bottom:1px solid var(--rule)}
 dt{color:var(--quiet)}
 dd{margin:0;min-width:0;font-weight:600;font-variant-numeric:tabular-nums}
@@ -42,11 +42,16 @@ th.number:first-child{text-align:left}
 .signatures{list-style:none;display:flex;flex-wrap:wrap;gap:1rem 2rem;padding:0;margin:1.2rem 0 0}
 .signatures li{flex:0 1 17rem;color:var(--quiet);font-size:.86rem}
 .rule{display:block;height:2.4rem;border-bottom:1px solid var(--ink);margin-bottom:.25rem}
-.checksum{font-family:ui-monospace,"Liberation Mono",monospace;font-size:.85rem}
 figure{margin:1.1rem 0 1.6rem}
 figcaption{font-weight:600;margin-bottom:.2rem}
 .beside{font-size:.86rem;margin:.2rem 0;padding-left:1.1rem}
 div.beside{padding:0}
+@media (max-width:44rem){
+body{padding:1rem .8rem}
+table{font-size:.72rem}
+th,td,.number{white-space:normal;overflow-wrap:anywhere;padding-right:.4rem}
+dl div{grid-template-columns:8.5rem 1fr}
+}
 .beside caption{font-weight:400;color:var(--quiet)}
 `;
 
