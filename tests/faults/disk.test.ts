@@ -96,6 +96,7 @@ describe("a disk", () => {
       expect(await lockCase(path)).toEqual({
         ok: false,
         fault: "the case can't be locked: the disk is full.",
+        mayBeTaken: null,
       });
       expect(await readdir(folder)).toEqual(["filler"]);
     },

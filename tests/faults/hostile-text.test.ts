@@ -36,7 +36,7 @@ function poisoned(value: unknown, key = ""): unknown {
 test.each([
   ["review", "evil"],
   ["list", "evil"],
-  ["figures", "bypassTime"],
+  ["figures", "bypass time"],
   ["check", "entry"],
 ])("pumpside %s shows none of it", async (verb, shown) => {
   const scratch = await scratchFolder();
