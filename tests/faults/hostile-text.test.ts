@@ -37,7 +37,7 @@ test.each([
   ["review", "evil"],
   ["list", "evil"],
   ["figures", "bypass time"],
-  ["check", "entry"],
+  ["check", "hashes"],
 ])("pumpside %s shows none of it", async (verb, shown) => {
   const scratch = await scratchFolder();
   onTestFinished(scratch.remove);
