@@ -7,7 +7,6 @@ import type { Outcome } from "../format/outcome.ts";
 import type { Protocol } from "../protocol/protocol.ts";
 import { SHIPPED } from "../protocol/shipped.ts";
 import type { CaseFile } from "../record/case.ts";
-import { listCases } from "../store/case-list.ts";
 import {
   type Clock,
   openClock,
@@ -21,6 +20,7 @@ import { type Closing, type Keeper, keepCase } from "../store/keeper.ts";
 import { createCase, type Held, type HeldCase, holdCase, openCase } from "../store/open-case.ts";
 import { copyFolder, copyOf, keepCopy } from "../store/second-copy.ts";
 import { within } from "../store/waiting.ts";
+import { casesIn } from "./cases.ts";
 import { INVENTED } from "./invented/index.ts";
 import { played } from "./invented/play.ts";
 
@@ -110,7 +110,7 @@ export function openDesk(
       await within(PATIENCE, Promise.all([beside.close(), held.release()]), null);
       return { ...closing, hanging: closing.hanging || copyClosing?.hanging === true };
     },
-    list: (): Promise<CaseLine[]> => listCases(folder),
+    list: (): Promise<CaseLine[]> => casesIn(folder),
     hold,
     /** A case to look at, which others may be writing. */
     async read(path: string): Promise<AppMessage> {

@@ -1,7 +1,7 @@
 /** The table of the command line: every verb with its arguments, its options and an example; each is loaded when it runs. */
 import { Command, Option } from "commander";
 import { CAUTIONS } from "../format/cautions.ts";
-import { CSV_TABLES, FORMATS } from "../reports/formats.ts";
+import { CSV_TABLES, FORMATS, SORTS } from "../reports/formats.ts";
 import { setUpTerminal } from "./terminal.ts";
 
 const DIR = [
@@ -83,8 +83,15 @@ export function commandTable(version: string, ending: Ending): Command {
     .action(async (name, _options, command) =>
       ending((await import("./report.ts")).reportVerb(name, command.optsWithGlobals())),
     );
-  verb("list", "the cases, newest first", "list --json")
-    .option("--json", "as data")
+  verb("list", "the cases, newest first", 'list --state closed --since 2026-01-01 --operation "valve"')
+    .addOption(new Option("--state <state>", "only cases in this state").choices(["open", "closed"]))
+    .option("--since <day>", "only from this day on, such as 2026-03-04")
+    .option("--until <day>", "only up to this day")
+    .option("--operation <text>", "only where the operation has this in it")
+    .option("--label <text>", "only where the label has this in it")
+    .addOption(new Option("--sort <by>", "the order").choices(SORTS).default("date"))
+    .option("--reverse", "the other way round")
+    .option("--json", "as data, with every figure")
     .action(async (_options, command) =>
       ending((await import("./list.ts")).listVerb(command.optsWithGlobals())),
     );

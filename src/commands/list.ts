@@ -1,25 +1,25 @@
-/** `pumpside list`: the cases of the folder, newest first. */
-
-import { clockTimeOf, dayOf } from "../format/instant.ts";
-import { harmless } from "../format/text.ts";
-import { type ListedCase, listCases } from "../store/case-list.ts";
+/** `pumpside list`: the cases of the folder, newest first, or those that are asked for in the order that is. */
+import { caseLines } from "../reports/case-lines.ts";
+import { type Choice, chosen, looksInside, sorted } from "../reports/choose-cases.ts";
+import type { Sort } from "../reports/formats.ts";
+import { casesWithProgress } from "./cases.ts";
+import { dayFault } from "./days.ts";
 import { folderOf, type Place } from "./place.ts";
-import { DONE, say } from "./speak.ts";
+import { complain, DONE, say, WRONG_CALL } from "./speak.ts";
 
-export type ListOptions = Place & { readonly json?: boolean };
+export type ListOptions = Place &
+  Choice & { readonly sort?: Sort; readonly reverse?: boolean; readonly json?: boolean };
 
 export async function listVerb(options: ListOptions): Promise<number> {
-  const cases = await listCases(folderOf(options));
+  const wrong = dayFault(options);
+  if (wrong !== null) return complain(wrong, WRONG_CALL);
+  const all = await casesWithProgress(folderOf(options));
+  const cases = sorted(chosen(all, options), options.sort ?? "date", options.reverse);
   if (options.json) say(JSON.stringify(cases, null, 2));
-  else say(cases.length === 0 ? "No case here yet: pumpside new makes one." : cases.map(row).join("\n"));
+  else if (all.length === 0) say("No case here yet: pumpside new makes one.");
+  else say(cases.length === 0 ? "No case is like that." : caseLines(cases).join("\n"));
+  const unseen = all.filter(({ fault }) => fault !== undefined).length;
+  if (unseen > 0 && looksInside(options))
+    complain(`cases that can't be read, and so could not be looked into: ${unseen}.`, DONE);
   return DONE;
-}
-
-function row(one: ListedCase): string {
-  if (one.fault !== undefined) return `${one.id.padEnd(18)} cannot be read: ${harmless(one.fault)}`;
-  const { id, opened, state, entries, label, operation } = one;
-  const when = opened === "" ? "" : `${dayOf(opened)} ${clockTimeOf(opened).slice(0, 5)}`;
-  const damaged = one.damage ? "  DAMAGED, recovered in part" : "";
-  const what = `${operation ? `  ${harmless(operation)}` : ""}${damaged}`;
-  return `${id.padEnd(18)} ${when}  ${state.padEnd(6)} ${String(entries).padStart(5)} entries  ${harmless(label)}${what}`;
 }

@@ -9,13 +9,14 @@ import { findCase } from "../store/case-list.ts";
 import { startsBefore } from "../store/clock.ts";
 import { appendTo } from "../store/open-case.ts";
 import { copyFolder, copyOnce } from "../store/second-copy.ts";
+import { casesIn } from "./cases.ts";
 import { folderOf, type Place, timeOf } from "./place.ts";
 import { CASE_FAULT, complain, DONE, say, WRONG_CALL } from "./speak.ts";
 
 export type LogOptions = Place & { readonly now?: string };
 
 export async function logVerb(name: string, typed: string, options: LogOptions): Promise<number> {
-  const path = await findCase(folderOf(options), name);
+  const path = await findCase(folderOf(options), name, casesIn);
   if (!path.ok) return complain(`"${name}": ${path.fault}`, WRONG_CALL);
   let wrongCall = false;
   const saved = await appendTo(path.value, (file, recovered) => {

@@ -7,6 +7,7 @@ import { openClock, realSources, recordedSteps } from "../store/clock.ts";
 import { caseFolder } from "../store/folder.ts";
 import { openCase, type ReadOnly } from "../store/open-case.ts";
 import { copyFolder, copyOf } from "../store/second-copy.ts";
+import { casesIn } from "./cases.ts";
 import { CASE_FAULT, complain, WRONG_CALL } from "./speak.ts";
 
 export type Place = {
@@ -23,7 +24,7 @@ export type Found =
 
 /** The case that a path or a label names, or a complaint already made. */
 export async function caseNamed(name: string, place: Place): Promise<Found> {
-  const path = await findCase(folderOf(place), name);
+  const path = await findCase(folderOf(place), name, casesIn);
   if (!path.ok) return { ok: false, code: complain(`"${name}": ${path.fault}`, WRONG_CALL) };
   const copies = copyFolder(place.copyTo);
   const opened = await openCase(path.value, copies === null ? [] : [copyOf(path.value, copies)]);

@@ -7,6 +7,7 @@ import { openFolder } from "../store/folder.ts";
 import { copyFolder } from "../store/second-copy.ts";
 import { hangBell } from "./bell.ts";
 import { openDesk } from "./case-desk.ts";
+import { casesIn } from "./cases.ts";
 import { demoInConsole } from "./demo.ts";
 import { protocolIn } from "./new.ts";
 import { folderOf, type Place } from "./place.ts";
@@ -48,7 +49,7 @@ async function cases(options: RunOptions): Promise<number> {
 
 async function oneCase(name: string, options: RunOptions): Promise<number> {
   const folder = folderOf(options);
-  const path = await findCase(folder, name);
+  const path = await findCase(folder, name, casesIn);
   if (!path.ok) return complain(`"${name}": ${path.fault}`, WRONG_CALL);
   const desk = openDesk(folder, SHIPPED, copyFolder(options.copyTo));
   let held = await desk.hold(path.value);

@@ -6,36 +6,95 @@ import { type Outcome, refused, taken } from "../format/outcome.ts";
 import { listed } from "../format/text.ts";
 import type { CaseFile } from "../record/case.ts";
 import { ofKind, standing } from "../record/standing.ts";
+import { isSame, type Row, type Rows, readIndex, type Summariser, writeIndex } from "./case-index.ts";
+import { fewAtOnce } from "./few-at-once.ts";
 import { idInName } from "./folder.ts";
 import { lastGoodOf } from "./last-good.ts";
 import { readCaseFile } from "./read-case-file.ts";
 import { recoverCase } from "./recover.ts";
 
-type Sound = {
-  path: string;
-  id: string;
-  label: string;
+/** The least that a list tells of a case. */
+export type Summary = {
+  readonly label: string;
   /** When it was opened, in ISO 8601. */
-  opened: string;
-  entries: number;
-  state: "open" | "closed";
-  operation?: string | undefined;
-  fault?: undefined;
+  readonly opened: string;
+  readonly entries: number;
+  readonly state: "open" | "closed";
+  readonly operation?: string | undefined;
+};
+
+type Sound<S> = S & {
+  readonly path: string;
+  readonly id: string;
+  readonly fault?: undefined;
   /** What a person has to know of a case that is damaged and was recovered. */
-  damage?: string | undefined;
+  readonly damage?: string | undefined;
 };
 
 /** A file that can't be read: only its name is known, and why. */
-type Damaged = { path: string; id: string; fault: string };
+export type Damaged = { readonly path: string; readonly id: string; readonly fault: string };
 
-export type ListedCase = Sound | Damaged;
+export type ListedCase<S extends Summary = Summary> = Sound<S> | Damaged;
 
-/** Every case in a folder, newest first, damaged ones with their fault. Files of other programs are passed over. Never rejects. */
-export async function listCases(folder: string): Promise<ListedCase[]> {
-  const names = await readdir(folder).catch(() => []);
-  const found = await Promise.all(caseNames(names).map((name) => caseAt(join(folder, name))));
+export type Listing<S extends Summary> = {
+  readonly summariser: Summariser<S>;
+  /** Hears how many of the cases have been looked at. */
+  readonly onProgress?: ((done: number, all: number) => void) | undefined;
+};
+
+/** Fewer cases are read as quickly as an index of them, and a small folder stays as it is. */
+const WORTH_AN_INDEX = 50;
+/** So many cases newly read are kept in the index at once, so that stopping a long list loses little of it. */
+const KEPT_EACH = 500;
+
+/**
+ * Every case in a folder, newest first, damaged ones with their fault. Files of other programs are passed over. The
+ * cases are the truth: of each that has changed since the index was made, and of each damaged one, the file is read.
+ * Never rejects.
+ */
+export async function listCases(folder: string): Promise<ListedCase[]>;
+export async function listCases<S extends Summary>(
+  folder: string,
+  listing: Listing<S>,
+): Promise<ListedCase<S>[]>;
+export async function listCases(folder: string, listing: Listing<Summary> = NO_INDEX): Promise<ListedCase[]> {
+  const { summariser, onProgress } = listing;
+  const names = caseNames(await readdir(folder).catch(() => []));
+  const hasIndex = listing !== NO_INDEX && names.length >= WORTH_AN_INDEX;
+  const known: Rows<Summary> = hasIndex ? await readIndex(folder, summariser) : new Map();
+  const rows = new Map<string, Row<Summary>>();
+  let [done, fresh] = [0, 0];
+  const found = await fewAtOnce(names, async (name) => {
+    const { one, row } = await lookedAt(join(folder, name), known.get(name), summariser);
+    if (row) rows.set(name, row);
+    const isFresh = row !== undefined && row !== known.get(name);
+    if (isFresh && ++fresh % KEPT_EACH === 0 && hasIndex)
+      await writeIndex(folder, summariser, new Map([...known, ...rows]));
+    onProgress?.(++done, names.length);
+    return one;
+  });
+  if (hasIndex && (fresh > 0 || rows.size !== known.size)) await writeIndex(folder, summariser, rows);
   return found.filter((one) => one !== null).sort((a, b) => timeOf(b) - timeOf(a));
 }
+
+type Looked = { readonly one: ListedCase | null; readonly row?: Row<Summary> };
+
+/** A case as the index knows it, where its file has not changed since, else as the file tells it. */
+async function lookedAt(
+  path: string,
+  before: Row<Summary> | undefined,
+  { of }: Summariser<Summary>,
+): Promise<Looked> {
+  const isKnown = before !== undefined && (await isUnchanged(path, before));
+  if (isKnown) return { one: { ...before.summary, path, id: before.id }, row: before };
+  return caseAt(path, of);
+}
+
+const isUnchanged = (path: string, row: Row<unknown>): Promise<boolean> =>
+  stat(path).then(
+    (now) => isSame(now, row.stat),
+    () => false,
+  );
 
 /** Case files, and those of which only the last good copy is there. */
 const caseNames = (names: readonly string[]): string[] => [
@@ -50,11 +109,15 @@ const caseNames = (names: readonly string[]): string[] => [
   ),
 ];
 
-/** The path of a case named by its path, its label or its id, or a sentence. Never rejects. */
-export async function findCase(folder: string, pathOrLabel: string): Promise<Outcome<string>> {
+/** The path of a case named by its path, its label or its id, or a sentence. `list` gives the cases. Never rejects. */
+export async function findCase(
+  folder: string,
+  pathOrLabel: string,
+  list: (folder: string) => Promise<readonly ListedCase[]> = listCases,
+): Promise<Outcome<string>> {
   const path = looksLikePath(pathOrLabel) ? await fileAt(pathOrLabel, join(folder, pathOrLabel)) : null;
   if (path !== null) return taken(path);
-  const cases = await listCases(folder);
+  const cases = await list(folder);
   const found = cases.filter(
     (one) => one.id === pathOrLabel || ("label" in one && one.label === pathOrLabel),
   );
@@ -73,29 +136,38 @@ async function fromOne(found: ListedCase | undefined, asked: string): Promise<Ou
   return refused("no case here has that label or id: `pumpside list` shows the cases.");
 }
 
-async function caseAt(path: string): Promise<ListedCase | null> {
+/** A case as its file tells it, and the row of a sound one for the index. */
+async function caseAt(path: string, of: (file: CaseFile) => Summary): Promise<Looked> {
   const read = await readCaseFile(path);
-  if (read.ok) return summaryOf(path, read.value.file);
+  if (read.ok) {
+    const { file, stat } = read.value;
+    const row = {
+      stat: { ino: stat.ino, size: stat.size, mtimeMs: stat.mtimeMs },
+      id: file.id,
+      summary: of(file),
+    };
+    return { one: { ...row.summary, path, id: file.id }, row };
+  }
   const id = idInName(path);
   const found = id === null ? null : await recoverCase(path);
-  if (found !== null) return { ...summaryOf(path, found.file), damage: found.told };
-  return id === null ? null : { path, id, fault: read.fault };
+  if (found !== null) return { one: { ...of(found.file), path, id: found.file.id, damage: found.told } };
+  return { one: id === null ? null : { path, id, fault: read.fault } };
 }
 
-function summaryOf(path: string, { id, label, entries }: CaseFile): Sound {
-  const { facts } = standing(entries);
-  return {
-    path,
-    id,
-    label,
-    opened: entries[0]?.loggedAt ?? "",
-    entries: entries.length,
-    state: stateOf(entries),
-    operation: ofKind(facts, "plan").findLast(({ entry }) => entry.operation !== undefined)?.entry.operation,
-  };
-}
+/** What any list needs. */
+export const plainSummary = ({ label, entries }: CaseFile): Summary => ({
+  label,
+  opened: entries[0]?.loggedAt ?? "",
+  entries: entries.length,
+  state: stateOf(entries),
+  operation: ofKind(standing(entries).facts, "plan").findLast(({ entry }) => entry.operation !== undefined)
+    ?.entry.operation,
+});
 
-const stateOf = (entries: CaseFile["entries"]): Sound["state"] =>
+/** A list that keeps nothing for the next time. */
+const NO_INDEX: Listing<Summary> = { summariser: { name: "", of: plainSummary, read: () => null } };
+
+const stateOf = (entries: CaseFile["entries"]): Summary["state"] =>
   entries.findLast(({ kind }) => kind === "closed" || kind === "reopened")?.kind === "closed"
     ? "closed"
     : "open";
