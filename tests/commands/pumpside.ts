@@ -1,7 +1,7 @@
 // The built program as scripts call it: a process of its own, without a terminal.
 
 import { type ChildProcess, execFile } from "node:child_process";
-import { mkdtemp, rm } from "node:fs/promises";
+import { chown, mkdtemp, rm } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { expect } from "vitest";
@@ -14,8 +14,20 @@ export const DONE = 0;
 export const CASE_FAULT = 1;
 export const WRONG_CALL = 2;
 
+/** The user whom nothing belongs to: permissions bind everybody but the one who runs everything. */
+const NOBODY = 65_534;
+
+/** A folder for cases, the program run on it by a user whom permissions bind, and what removes it. */
+export async function ordinaryUsersFolder() {
+  if (process.getuid?.() !== 0) return caseFolder();
+  const user = { uid: NOBODY, gid: NOBODY };
+  const cases = await caseFolder(user);
+  await chown(cases.dir, NOBODY, NOBODY);
+  return cases;
+}
+
 /** A folder for cases, the program run on it, and what removes it. */
-export async function caseFolder() {
+export async function caseFolder(user: { uid?: number; gid?: number } = {}) {
   const dir = await mkdtemp(join(tmpdir(), "pumpside-commands-"));
   const pumpside = (...words: string[]): Promise<Ended> =>
     new Promise((resolve) => {
@@ -23,7 +35,7 @@ export async function caseFolder() {
       const child: ChildProcess = execFile(
         process.execPath,
         [bundlePath, ...words],
-        { cwd: dir, env, maxBuffer: 64 * 1024 * 1024, timeout: 30_000 },
+        { ...user, cwd: dir, env, maxBuffer: 64 * 1024 * 1024, timeout: 30_000 },
         (_error, out, err) => resolve({ code: child.exitCode, out, err }),
       );
       child.stdin?.end();
