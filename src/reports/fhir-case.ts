@@ -22,7 +22,13 @@ export type FhirCase = {
 
 export function fhirCase(file: CaseFile, at: Instant): FhirCase {
   const run = readRun(file, at.ms);
-  const id = (part: string) => nameUuid(`${file.id}/${part}`);
+  // The patient and the people are pointed at by every part.
+  const known = new Map<string, string>();
+  const id = (part: string): string => {
+    const found = known.get(part) ?? nameUuid(`${file.id}/${part}`);
+    known.set(part, found);
+    return found;
+  };
   return {
     file,
     at,

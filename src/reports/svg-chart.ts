@@ -7,6 +7,8 @@ import { CHART, drawing, type Frame, hours, place, shades } from "./svg-frame.ts
 import { type ValueAxis, valueAxis } from "./value-axis.ts";
 
 const PLOT = 132;
+/** More signs on a line than this would run into each other. */
+const MOST_SIGNS = 60;
 
 /** `id` names it on the page; `says` tells in words what it shows. */
 export function trendChart(id: string, trend: Trend, frame: Frame, says: string): Markup {
@@ -40,7 +42,7 @@ function valueMarks({ marks, at }: ValueAxis): Markup {
 const limitLine = (limit: number, { at }: ValueAxis, { unit }: Trend): Markup =>
   html`<path class="limit" d="M${CHART.left} ${place(at(limit))}H${CHART.right}"/><text class="mark limit-name" x="4" y="${place(at(limit) + 4)}">limit ${plain(limit)} ${unitText(unit)}</text>`;
 
-/** Solid where a value is relied on until the next; dotted over a gap; a sign at each value. */
+/** Solid where a value is relied on until the next; dotted over a gap; a sign at each value, or at every few. */
 function drawnLine({ points }: TrendLine, i: number, trend: Trend, frame: Frame, values: ValueAxis): Markup {
   const x = (ms: number) => place(frame.axis.at(ms));
   const y = (point: TrendPoint) => place(values.at(point.value));
@@ -53,7 +55,9 @@ function drawnLine({ points }: TrendLine, i: number, trend: Trend, frame: Frame,
     const line = `${start}L${x(next.at)} ${y(next)}`;
     return next.at <= point.until ? [line, ""] : ["", line];
   });
-  const signs = trend.stepped ? [] : points.map((point) => sign(i, Number(x(point.at)), Number(y(point))));
+  const every = Math.ceil(points.length / MOST_SIGNS);
+  const signed = trend.stepped ? [] : points.filter((_, n) => n % every === 0);
+  const signs = signed.map((point) => sign(i, Number(x(point.at)), Number(y(point))));
   return html`<g class="line-${i % SIGNS.length}"><path class="line" d="${pieces.map(([solid]) => solid).join("")}"/><path class="gap" d="${pieces.map(([, dotted]) => dotted).join("")}"/>${signs}</g>`;
 }
 
