@@ -64,7 +64,7 @@ async function asKept({
   file,
   recovered,
 }: ReadOnly): Promise<{ file: CaseFile; kept: Kept | undefined }> {
-  if (recovered !== null) return { file, kept: undefined };
+  if (recovered !== null) return { file, kept: { checksum: null, seal: undefined, faults: [recovered] } };
   try {
     const { bytes } = await bytesOf(path);
     const read = caseIn(new TextDecoder("utf-8", { fatal: true }).decode(bytes));
@@ -114,7 +114,7 @@ function textOf(
     case "csv":
       return csvText(csvTable(report, table ?? "entries"));
     case "fhir":
-      return jsonText(fhirDocument(report.file, report.at, report.kept?.checksum));
+      return jsonText(fhirDocument(report.file, report.at, report.kept?.checksum ?? undefined));
     case "json":
       return jsonText(figuresJson(report.file, report.at));
     default:

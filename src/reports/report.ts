@@ -8,8 +8,8 @@ import { withoutNames } from "./without-names.ts";
 
 /** What the caller found of the file that the case was read from. */
 export type Kept = {
-  /** SHA-256 of the file, in hex. */
-  readonly checksum: string;
+  /** SHA-256 of the file, in hex; `null` for one so damaged that the case is only what could be recovered. */
+  readonly checksum: string | null;
   /** The hash of the last entry, which follows from all before it. */
   readonly seal: string | undefined;
   /** What is wrong with the file, a sentence each. */

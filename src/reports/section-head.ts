@@ -8,6 +8,7 @@ import { type Block, pairs, type Section, type Signatures } from "./blocks.ts";
 import { figureWords, valueText } from "./figure-words.ts";
 import { figuresOf } from "./figures.ts";
 import { clockOf, dayAndClock, type Report, zoneOf } from "./report.ts";
+import { wholeText } from "./section-working.ts";
 
 export const stateText = ({ run }: Pick<Report, "run">): string =>
   run.course.closedAt === null ? "still open: this report is preliminary" : "closed";
@@ -26,6 +27,7 @@ export function headSection(report: Report): Section {
         ["opened", opened ? dayAndClock(report, opened.at) : UNKNOWN],
         ...(opened?.entry.place ? [["place", opened.entry.place] as const] : []),
         ["state", stateText(report)],
+        ...(report.kept?.faults.length ? [["FILE NOT WHOLE", wholeText(report.kept)] as const] : []),
         ["protocol", file.protocol.name],
         ["report made", `${dayAndClock(report, report.at.ms)}; all times are ${zoneOf(report)}`],
         ...(report.hasNames ? [] : [["names", "left out of this report"] as const]),

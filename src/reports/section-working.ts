@@ -31,7 +31,8 @@ export function workingSection(report: Report): Section {
   };
 }
 
-const wholeText = ({ faults: [first, ...others] }: Kept): string => {
+/** Whether the file is as this program left it, and if not, why. */
+export const wholeText = ({ faults: [first, ...others] }: Kept): string => {
   if (first === undefined) return "valid and whole: nothing was changed, removed or added by hand";
   return others.length === 0 ? first : `${first} And ${others.length} more: pumpside check lists them.`;
 };
@@ -42,7 +43,7 @@ export function endSection({ file, kept }: Report): Section {
     ? [
         lines(
           "SHA-256 of the case file this was made from, and its seal (the hash of the last entry):",
-          kept.checksum,
+          kept.checksum ?? "none: the file is damaged, and this is what could be recovered from it",
           kept.seal ?? "not sealed",
         ),
         pairs(["entries", String(file.entries.length)], ["the file", wholeText(kept)]),

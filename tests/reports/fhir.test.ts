@@ -132,6 +132,14 @@ describe.each(INVENTED)("$label", (script) => {
   });
 });
 
+// CHECK-VALUES §13.2 lists these as not seen on any page.
+const NOT_SEEN = ["3140-1", "8277-6", "4544-3", "20570-8", "2744-1", "2019-8", "2703-7"];
+
+test("every code says where it was seen, and none is one that was not", () => {
+  expect(ALL_CODES.filter(({ seen }) => seen === "")).toEqual([]);
+  expect(ALL_CODES.filter(({ code }) => NOT_SEEN.includes(code))).toEqual([]);
+});
+
 test("every unit is UCUM, and every code is one of those that were seen", () => {
   expect([...UCUM_UNITS].filter((unit) => ucum.validateUnitString(unit).status !== "valid")).toEqual([]);
   const seen = new Set(ALL_CODES.map(({ system, code }) => `${system} ${code}`));
