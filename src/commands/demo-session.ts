@@ -66,8 +66,10 @@ export async function openDemo(script: Script, path: string, speed: number): Pro
     const [next, ...later] = toPress;
     const [step, ...rest] = steps;
     if (next) {
+      // The time up to this key still went at the pace of life: it is read before the key is off the list.
+      const at = now();
       toPress = later;
-      dispatch(next.key, next.at ?? now());
+      dispatch(next.key, next.at ?? at);
       return;
     }
     if (!step) return;

@@ -9,7 +9,7 @@ import { fromIso, type Instant, msOf } from "../../src/format/instant.ts";
 import type { CaseFile } from "../../src/record/case.ts";
 import { caseAt, saved } from "../terminal/driving.ts";
 import { startConsole, stopConsoles } from "../terminal/harness.ts";
-import { CASE_FAULT, caseFolder, expectDone, expectRefused, WRONG_CALL } from "./pumpside.ts";
+import { CASE_FAULT, caseFolder, DONE, expectDone, expectRefused, WRONG_CALL } from "./pumpside.ts";
 
 let cases: Awaited<ReturnType<typeof caseFolder>>;
 beforeAll(async () => {
@@ -172,4 +172,24 @@ describe("a stroke that cannot be logged", () => {
     await console.exited;
     expect(expectDone(await cases.pumpside("log", "held", "b"))).toMatch(/^saved #2 .* bypass on\n$/);
   });
+});
+
+test("scripts that log at once lose nothing that was reported saved", async () => {
+  const path = await newCase("contended");
+  const lines = ["u10", "u20", "u30", "u40"];
+  const ended = await Promise.all(lines.map((line) => cases.pumpside("log", path, line)));
+  const written = (await caseAt(path)).entries.slice(1).map(({ typed }) => typed);
+  expect(written.toSorted()).toEqual(lines.filter((_line, place) => ended[place]?.code === DONE));
+  for (const one of ended)
+    if (one.code !== DONE) expectRefused(one, CASE_FAULT, /another console has the case open/);
+  expect(written.length).toBeGreaterThan(0);
+  expectDone(await cases.pumpside("check", path));
+});
+
+test("a closed case takes nothing more until it is reopened", async () => {
+  const path = await newCase("closed");
+  expectDone(await cases.pumpside("log", path, ".KM"));
+  expectRefused(await cases.pumpside("log", path, "u100"), WRONG_CALL, /closed/);
+  expectDone(await cases.pumpside("log", path, ".KM one more bag"));
+  expectDone(await cases.pumpside("log", path, "u100"));
 });

@@ -42,6 +42,16 @@ test("types the whole case in a hurry, says when all of it is saved, and leaves 
   expect(console.terminal.buffer.active.type).toBe("normal");
 });
 
+test("writes no entry late, however great the hurry", async () => {
+  const { console } = await demo("9000");
+  const late = new Set<string>();
+  await console.waitFor((screen) => {
+    for (const row of screen) if (/ written \d\d:\d\d$/.test(row)) late.add(row);
+    return saved(40)(screen);
+  }, PATIENCE);
+  expect([...late]).toEqual([]);
+});
+
 test("can be left before its end, by Ctrl-C too", async () => {
   const { console, temporary } = await demo("1");
   await console.waitFor(saved(1), PATIENCE);
