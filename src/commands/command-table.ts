@@ -1,7 +1,7 @@
 /** The table of the command line: every verb with its arguments, its options and an example; each is loaded when it runs. */
 import { Command, Option } from "commander";
 import { CAUTIONS } from "../format/cautions.ts";
-import { CSV_TABLES, FORMATS, SORTS } from "../reports/formats.ts";
+import { AUDIT_FORMATS, CSV_TABLES, EXPORTS, FORMATS, SORTS } from "../reports/formats.ts";
 import { setUpTerminal } from "./terminal.ts";
 
 const DIR = [
@@ -94,6 +94,35 @@ export function commandTable(version: string, ending: Ending): Command {
     .option("--json", "as data, with every figure")
     .action(async (_options, command) =>
       ending((await import("./list.ts")).listVerb(command.optsWithGlobals())),
+    );
+  verb(
+    "audit",
+    "a department's figures over a folder of cases",
+    "audit --since 2026-01-01 --as html --out audit.html",
+  )
+    .argument("[folder]", "a folder of cases (else where cases are kept)")
+    .addOption(new Option("--as <format>", "how").choices(AUDIT_FORMATS).default("text"))
+    .option("--since <day>", "only cases from this day on, such as 2026-03-04")
+    .option("--until <day>", "only cases up to this day")
+    .option("--operation <text>", "only where the operation has this in it")
+    .option("--out <file>", "writes a file (else standard output)")
+    .option("--force", "replaces a file that is there already")
+    .action(async (folder, _options, command) =>
+      ending((await import("./audit.ts")).auditVerb(folder, command.optsWithGlobals())),
+    );
+  verb(
+    "export",
+    "many cases for an analytical engine, a line an entry or a figure",
+    "export --as ndjson --what figures --out figures.ndjson",
+  )
+    .argument("[folder]", "a folder of cases (else where cases are kept)")
+    .addOption(new Option("--as <format>", "how").choices(["ndjson"]).default("ndjson"))
+    .addOption(new Option("--what <lines>", "lines of what").choices(EXPORTS).default("entries"))
+    .option("--without-names", "leaves out who it was: patient, people, and what was written freely")
+    .option("--out <file>", "writes a file (else standard output)")
+    .option("--force", "replaces a file that is there already")
+    .action(async (folder, _options, command) =>
+      ending((await import("./export.ts")).exportVerb(folder, command.optsWithGlobals())),
     );
   verb("check", "whether a case is valid and whole", "check valve-2")
     .argument("<case>", CASE)

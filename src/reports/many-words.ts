@@ -28,7 +28,7 @@ export const MANY_FIGURES = {
   heparinPerKg: of("heparin by weight", "[IU]/kg"),
   protamineGiven: of("protamine given", "mg"),
   deliveryLowest: of("lowest DO2i", "mL/min/m2"),
-  deliveryBelowMinutes: of("time below the DO2i threshold", "min", 1),
+  deliveryBelowMinutes: of("DO2i below its threshold", "min", 1),
   haematocritLowest: of("lowest haematocrit", "%", 1),
   lactateHighest: of("highest lactate", "mmol/L", 1),
   fluidIn: of("fluid in", "mL"),

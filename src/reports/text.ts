@@ -38,7 +38,7 @@ export function textReport(report: Report, { ascii, pages }: TextOptions = {}): 
 }
 
 /** The title stays with what comes first under it. */
-function sectionChunks({ title, blocks }: Section): Chunk[] {
+export function sectionChunks({ title, blocks }: Section): Chunk[] {
   const heading = [title.toUpperCase(), "-".repeat(title.length)];
   const [first, ...others] = blocks.flatMap(blockChunks);
   return [chunk([...heading, ...(first?.lines ?? [""])]), ...others];
