@@ -3,6 +3,7 @@ import { render } from "ink";
 import { LookContext } from "../screens/chart-dots.ts";
 import { Root } from "../screens/Root.tsx";
 import type { Closing } from "../store/keeper.ts";
+import { within } from "../store/waiting.ts";
 import { plainMode } from "./plain-mode.ts";
 import type { RunningSession } from "./session.ts";
 import { CASE_FAULT, complain, DONE } from "./speak.ts";
@@ -34,7 +35,8 @@ export async function show(session: RunningSession): Promise<number> {
       incrementalRendering: true,
       interactive: true,
       exitOnCtrlC: false,
-      maxFps: 60,
+      // A key and the word that it is saved come within one frame of the usual pace; both are drawn at once.
+      maxFps: 200,
     },
   );
   const { promise: thrown, reject: throwOut } = Promise.withResolvers<never>();
@@ -47,7 +49,14 @@ export async function show(session: RunningSession): Promise<number> {
     await Promise.race([session.ended, ink.waitUntilExit(), failed, thrown]);
   } catch (error) {
     ink.unmount();
+    // What Ink still does to the keyboard at its end would take keys from the lines.
+    await within(
+      END_OF_SCREEN,
+      ink.waitUntilExit().catch(() => undefined),
+      undefined,
+    );
     process.stdin.setRawMode(false);
+    process.stdin.ref();
     await plainMode(session, error instanceof Error ? error.message : String(error));
   } finally {
     await session.end();
@@ -57,6 +66,8 @@ export async function show(session: RunningSession): Promise<number> {
   }
   return whatIsLeft(session.closing());
 }
+
+const END_OF_SCREEN = 500;
 
 /** What nobody caught: the screen is given up for it, the record is not. */
 const FAILURES = ["uncaughtException", "unhandledRejection"] as const;
