@@ -64,6 +64,7 @@ function tellingOf(session: RunningSession, say: (text: string) => void, lines: 
     if (words === told || words.startsWith("saving")) return;
     told = words;
     say(words);
-    lines.prompt();
+    // Keeps the cursor: news comes while a line is being typed.
+    lines.prompt(true);
   };
 }
