@@ -1,6 +1,7 @@
 /** What the terminal can show, and the one place where all that is written is put into plain ASCII where it must be. */
 import stringWidth from "string-width";
 import { inAscii } from "../format/ascii.ts";
+import { thinned } from "./thin.ts";
 
 export type TerminalOptions = {
   /** As asked for; without a wish what the terminal says of itself decides. */
@@ -41,6 +42,7 @@ export function setUpTerminal({ ascii, screenReader }: TerminalOptions): void {
   for (const stream of [process.stdout, process.stderr]) {
     // What goes into a file or another program keeps its signs, unless ASCII was asked for.
     if (plain && (stream.isTTY || ascii)) rewrite(stream, (text) => inAscii(text, stringWidth));
+    if (stream.isTTY) rewrite(stream, thinned);
     if (process.env.NO_COLOR) rewrite(stream, withoutColours);
   }
 }
