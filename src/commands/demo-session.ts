@@ -2,14 +2,14 @@
 
 import type { AppMessage } from "../console/app.ts";
 import { type App, runApp, updateApp } from "../console/app.ts";
-import { type Key, keysOf } from "../console/key.ts";
+import type { Key } from "../console/key.ts";
 import { NOTHING_HELD, readKeys } from "../console/key-reader.ts";
-import { withEntry } from "../console/write.ts";
+import { keysFor } from "../console/keys-for.ts";
 import type { Instant } from "../format/instant.ts";
 import type { View } from "../screens/Root.tsx";
 import { keepCase } from "../store/keeper.ts";
 import { momentOf, openedCase } from "./invented/play.ts";
-import { isStroke, type Script, type Step } from "./invented/script.ts";
+import type { Script, Step } from "./invented/script.ts";
 import type { Ending, RunningSession } from "./session.ts";
 
 /** Milliseconds between two keys: slow enough to be followed, and quicker in a hurry. */
@@ -76,18 +76,8 @@ export async function openDemo(script: Script, path: string, speed: number): Pro
     const at = momentOf(script, step);
     if (now().ms < at.ms) return;
     steps = rest;
-    if (isStroke(step))
-      toPress = keysOf(`${step.type}\n`).map((key, place) => ({ key, at: place === 0 ? at : null }));
-    else place(step, at);
-  };
-
-  /** A form's entry, whole: forms are not typed key by key. */
-  const place = (step: Exclude<Step, { type: string }>, at: Instant): void => {
-    if (app.screen !== "run") return;
-    const longer = withEntry(app.model.file, step.form, { at, now: at, typed: "" });
-    app = { ...app, model: { ...app.model, file: longer } };
-    keeper.keep(longer);
-    show();
+    const keys = app.screen === "run" ? keysFor(app.model.file, step.type, at) : [];
+    toPress = keys.map((key, place) => ({ key, at: place === 0 ? at : null }));
   };
 
   const pressing = setInterval(goOn, betweenKeys(speed));

@@ -10,6 +10,7 @@ import { type Fact, standing } from "../record/standing.ts";
 import { closedFault } from "./closed.ts";
 import { type Line, readLine } from "./line.ts";
 import { canBePutRight, pickedBy, readCorrection } from "./put-right.ts";
+import { checkMeant } from "./read-check.ts";
 import { formContext, formMeans, textsOf, writable } from "./read-form.ts";
 import type { EntryStroke, FormStroke } from "./stroke.ts";
 import { strokeFor } from "./strokes/table.ts";
@@ -74,6 +75,10 @@ export function logged(file: CaseFile, typed: string, now: Instant): Outcome<Cas
         : `"${harmless(key)}" is not a stroke's key: pumpside keys lists them.`,
     );
   if (stroke.opens === "form") return loggedForm(file, stroke, typed, text, now);
+  if (stroke.opens === "checklists")
+    return andThen(harmlesslyRefused(checkMeant(text, file)), (draft) =>
+      taken(withEntry(file, draft, { at: now, now, typed: typed.trim() })),
+    );
   if (stroke.opens !== "line" && stroke.opens !== "put-right") {
     return refused(
       `${stroke.key} (${stroke.name}) writes no entry: pumpside keys lists the strokes that do.`,

@@ -9,7 +9,7 @@ import type { ChecklistMode, Model, Step } from "./model.ts";
 import { withEntry } from "./write.ts";
 
 /** What a key does to the item that is chosen. */
-const TICKS: Readonly<Record<string, ItemState>> = { " ": "done", n: "not-applicable", u: "open" };
+export const TICKS: Readonly<Record<string, ItemState>> = { " ": "done", n: "not-applicable", u: "open" };
 
 const still = (model: Model): Step => ({ model, effects: [] });
 

@@ -65,7 +65,7 @@ describe("to standard output", () => {
     const text = readFileSync(at("valve.json"), "utf8");
     writeFileSync(at("valve.json"), text.replace('"amount":33000', '"amount":23000'));
     expect(await report("--as", "text")).toBe(0);
-    expect(said.out).toMatch(/^FILE NOT WHOLE +entry 17 was changed by hand/m);
+    expect(said.out).toMatch(/^FILE NOT WHOLE +entry 44 was changed by hand/m);
   });
 
   test("of a damaged file what could be recovered is told, as such, and the call ends with a fault", async () => {

@@ -3,6 +3,8 @@
 import type { Dose } from "../../src/figures/doses.ts";
 import { ROUTE_NAMES } from "../../src/figures/entry-words.ts";
 import type { Figure } from "../../src/figures/figure.ts";
+import { indicatorsOf } from "../../src/figures/indicators.ts";
+import { liveFigures } from "../../src/figures/live-figures.ts";
 import type { Run } from "../../src/figures/run.ts";
 import { intervalsOf } from "../../src/figures/spans.ts";
 import { type Timer, timerOf } from "../../src/figures/timers.ts";
@@ -38,6 +40,31 @@ export function toldFigures(run: Run, offset: number): Told[] {
     ["protamine on the first heparin", amount(coagulation.protamineOnFirst)],
     ["protamine on all heparin", amount(coagulation.protamineOnTotal)],
     ["protamine given", amount(coagulation.protamineGiven)],
+    ...toldDerived(run),
+  ];
+}
+
+/** Decimals of indicators that are told with any. */
+const DECIMALS: Readonly<Record<string, number>> = {
+  outlet: 1,
+  "delivery-minutes": 1,
+  "haematocrit-lowest": 1,
+  "pressure-below": 1,
+  "venous-saturation-below": 1,
+  lactate: 1,
+};
+
+function toldDerived(run: Run): Told[] {
+  const { resistance, delivery, extraction } = liveFigures(run);
+  const indicators = indicatorsOf(run).filter(({ id }) => id !== "urine");
+  return [
+    ["SVR", amount(resistance)],
+    ["DO2i", amount(delivery)],
+    ["O2ER", amount(extraction)],
+    ...indicators.map(({ id, name, value, verdict }): Told => {
+      const told = value.value === null ? UNKNOWN : fixed(value.value, DECIMALS[id] ?? 0);
+      return [name, `${told} ${unitText(value.unit)}, ${verdict}`];
+    }),
   ];
 }
 

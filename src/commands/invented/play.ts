@@ -1,10 +1,9 @@
 /** Playing a script: every step goes down the same path to the record as what a person types. */
 import { logged } from "../../console/read-stroke.ts";
-import { withEntry } from "../../console/write.ts";
 import { type Instant, toIso } from "../../format/instant.ts";
 import { type Outcome, refused, taken } from "../../format/outcome.ts";
 import { CASE_FORMAT, CASE_VERSION, type CaseFile } from "../../record/case.ts";
-import { isStroke, type Script, type Step } from "./script.ts";
+import type { Script, Step } from "./script.ts";
 
 const SECOND = 1000;
 const MINUTE = 60 * SECOND;
@@ -31,19 +30,12 @@ export function openedCase({ id, label, protocol, operator, place, start }: Scri
   };
 }
 
-/** The case after one more step, or why the console would not take it. */
-export function afterStep(file: CaseFile, step: Step, now: Instant): Outcome<CaseFile> {
-  if (isStroke(step)) return logged(file, step.type, now);
-  return taken(withEntry(file, step.form, { at: now, now, typed: "" }));
-}
-
 /** The whole case, or the first step that was not taken and why. */
 export function played(script: Script): Outcome<CaseFile> {
   let file = openedCase(script);
   for (const step of script.steps) {
-    const after = afterStep(file, step, momentOf(script, step));
-    if (!after.ok)
-      return refused(`At ${step.at}, ${isStroke(step) ? step.type : step.form.kind}: ${after.fault}`);
+    const after = logged(file, step.type, momentOf(script, step));
+    if (!after.ok) return refused(`At ${step.at}, ${step.type}: ${after.fault}`);
     file = after.value;
   }
   return taken(file);

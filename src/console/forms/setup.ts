@@ -87,7 +87,7 @@ const PLAN_NUMBERS = [
     example: "32",
   },
   {
-    id: "hct",
+    id: "wanted-Hct",
     of: "targetHaematocrit",
     label: "wanted Hct",
     unit: "%",
