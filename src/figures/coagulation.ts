@@ -9,13 +9,22 @@ export type Coagulation = {
   readonly heparinTotal: Figure;
   readonly heparinFirst: Figure;
   readonly heparinPerKg: Figure;
-  readonly heparinAge: number | null;
   readonly protamineGiven: Figure;
   readonly protamineSuggested: Figure;
   readonly protamineOnFirst: Figure;
   readonly protamineOnTotal: Figure;
   readonly protamineMost: Figure;
+  /** When heparin was last given, in milliseconds since the epoch. */
+  readonly lastHeparin: number | null;
 };
+
+/** What follows from the entries, and the age of the last heparin in milliseconds; `null` where there is none. */
+export type CoagulationNow = Coagulation & { readonly heparinAge: number | null };
+
+export const coagulationAt = (coagulation: Coagulation, now: number): CoagulationNow => ({
+  ...coagulation,
+  heparinAge: coagulation.lastHeparin === null ? null : Math.max(0, now - coagulation.lastHeparin),
+});
 
 /** The route of heparin that goes into the prime: it counts in the total and is never the patient's first dose. */
 export const IN_PRIME = "prime";
@@ -28,21 +37,18 @@ export function readCoagulation(
   facts: readonly Fact[],
   protocol: Protocol,
   weight: number | undefined,
-  now: number,
 ): Coagulation {
   const drugs = ofKind(facts, "drug");
   const heparin = drugs.filter(({ entry }) => entry.name === "heparin");
   const protamine = drugs.filter(({ entry }) => entry.name === "protamine");
   const first = heparin.find(({ entry }) => entry.route !== IN_PRIME)?.entry.amount;
   const total = heparin.length === 0 ? undefined : amountOf(heparin);
-  const last = heparin.at(-1);
   const onFirst = protamineFor(first, "first", protocol);
   const onTotal = protamineFor(total, "total", protocol);
   return {
     heparinTotal: heparinFigure(total, heparin.map(({ entry }) => plain(entry.amount)).join(" + ")),
     heparinFirst: heparinFigure(first, "first dose"),
     heparinPerKg: perKg(total, weight),
-    heparinAge: last ? Math.max(0, now - last.at) : null,
     protamineGiven:
       protamine.length === 0
         ? missing("mg", "no protamine recorded")
@@ -51,6 +57,7 @@ export function readCoagulation(
     protamineOnFirst: onFirst,
     protamineOnTotal: onTotal,
     protamineMost: protamineAt(total, "total", protocol.coagulation.protamineCap),
+    lastHeparin: heparin.at(-1)?.at ?? null,
   };
 }
 

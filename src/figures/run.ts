@@ -5,7 +5,14 @@ import type { CaseFile } from "../record/case.ts";
 import type { Entry, EntryOf } from "../record/entry.ts";
 import { type Fact, lastOf, type Record, standing } from "../record/standing.ts";
 import { type Balances, readBalances } from "./balances.ts";
-import { type Coagulation, type LastAct, lastAct, readCoagulation } from "./coagulation.ts";
+import {
+  type Coagulation,
+  type CoagulationNow,
+  coagulationAt,
+  type LastAct,
+  lastAct,
+  readCoagulation,
+} from "./coagulation.ts";
 import { type Dose, readDoses, runningDose } from "./doses.ts";
 import { type Figure, missing } from "./figure.ts";
 import { fullFlow } from "./full-flow.ts";
@@ -28,6 +35,7 @@ export type Course = {
   readonly doses: readonly Dose[];
   readonly volumes: readonly Volume[];
   readonly balances: Balances;
+  readonly coagulation: Coagulation;
   readonly fullFlow: Figure;
   readonly phase: Phase;
   readonly reminders: readonly Reminder[];
@@ -45,7 +53,7 @@ export type Run = {
   readonly running: Dose | undefined;
   readonly nextDose: NextDose;
   readonly act: LastAct | null;
-  readonly coagulation: Coagulation;
+  readonly coagulation: CoagulationNow;
   readonly pump: PumpVolume;
   readonly netToPatient: Figure;
   readonly flowOrder: Fact<EntryOf<"flow">> | undefined;
@@ -73,6 +81,7 @@ export function courseOf({ entries, protocol }: Pick<CaseFile, "entries" | "prot
     doses,
     volumes,
     balances: readBalances(volumes, doses, protocol),
+    coagulation: readCoagulation(facts, protocol, patient.weight),
     fullFlow: full,
     phase: phaseOf(facts, spans, full.value),
     reminders: openReminders(facts),
@@ -96,7 +105,7 @@ export function readRun(file: Pick<CaseFile, "entries" | "protocol">, now: numbe
     running: runningDose(course.doses),
     nextDose: nextDose(facts, course.doses, intervalsOf(course.spans, "clamp"), moment),
     act: lastAct(facts, course.protocol, moment),
-    coagulation: readCoagulation(facts, course.protocol, course.patient.weight, moment),
+    coagulation: coagulationAt(course.coagulation, moment),
     pump,
     netToPatient: hasEnded(course)
       ? netToPatient(course.balances.net, pump.left)

@@ -9,8 +9,16 @@ import type { Volume } from "./volumes.ts";
 
 const HOUR = 3_600_000;
 
-/** The urine recorded on bypass, in the order of happening. */
-export const urineOnBypass = ({ volumes, spans }: Course): readonly Volume[] =>
+const knownUrine = new WeakMap<Course, readonly Volume[]>();
+
+/** The urine recorded on bypass, in the order of happening; looked for once in a course. */
+export function urineOnBypass(course: Course): readonly Volume[] {
+  const urine = knownUrine.get(course) ?? urineIn(course);
+  knownUrine.set(course, urine);
+  return urine;
+}
+
+const urineIn = ({ volumes, spans }: Course): readonly Volume[] =>
   volumes.filter(
     ({ fact: { entry, at } }) =>
       entry.direction === "out" && entry.fluid === "urine" && isOnAt(intervalsOf(spans, "bypass"), at),

@@ -57,9 +57,8 @@ function sortedByKind(facts: readonly Fact[]): Map<Kind, readonly Fact[]> {
 }
 
 /** The last fact of one kind. */
-export function lastOf<K extends Kind>(facts: readonly Fact[], kind: K): Fact<EntryOf<K>> | undefined {
-  return facts.findLast((fact) => fact.entry.kind === kind) as Fact<EntryOf<K>> | undefined;
-}
+export const lastOf = <K extends Kind>(facts: readonly Fact[], kind: K): Fact<EntryOf<K>> | undefined =>
+  ofKind(facts, kind).at(-1);
 
 /** A correction may itself be struck out, which ends its force, or be put right, by one written after it. */
 function correctionsInForce(entries: readonly Entry[]): Map<string, Correction[]> {

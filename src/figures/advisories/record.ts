@@ -53,8 +53,19 @@ function subjectOf(entry: Entry): string | null {
 
 type Pair = { readonly earlier: Fact; readonly writtenFirst: Fact };
 
-/** The last entry that happened before one of its own subject that was written before it. */
+const pairs = new WeakMap<readonly Fact[], Pair | null>();
+
+/** Looked for once in a list that stays the same from second to second. */
 function outOfOrder(written: readonly Fact[]): Pair | null {
+  const known = pairs.get(written);
+  if (known !== undefined) return known;
+  const pair = lastOutOfOrder(written);
+  pairs.set(written, pair);
+  return pair;
+}
+
+/** The last entry that happened before one of its own subject that was written before it. */
+function lastOutOfOrder(written: readonly Fact[]): Pair | null {
   const latest = new Map<string, Fact>();
   let found: Pair | null = null;
   for (const fact of written) {
