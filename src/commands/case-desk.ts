@@ -21,8 +21,6 @@ import { createCase, type Held, type HeldCase, holdCase, openCase } from "../sto
 import { copyFolder, copyOf, keepCopy } from "../store/second-copy.ts";
 import { within } from "../store/waiting.ts";
 import { casesIn } from "./cases.ts";
-import { INVENTED } from "./invented/index.ts";
-import { played } from "./invented/play.ts";
 
 type OnDesk = {
   readonly held: HeldCase;
@@ -123,11 +121,16 @@ export function openDesk(
       const made = await createCase({ folder, label: label || undefined, protocol: carried, operator, now });
       return made.ok ? await hold(made.value.path) : couldNot(made);
     },
-    samples: (): CaseFile[] =>
-      INVENTED.flatMap((script) => {
+    async samples(): Promise<CaseFile[]> {
+      const [{ INVENTED }, { played }] = await Promise.all([
+        import("./invented/index.ts"),
+        import("./invented/play.ts"),
+      ]);
+      return INVENTED.flatMap((script) => {
         const file = played(script);
         return file.ok ? [file.value] : [];
-      }),
+      });
+    },
   };
 }
 

@@ -8,7 +8,6 @@ import { copyFolder } from "../store/second-copy.ts";
 import { hangBell } from "./bell.ts";
 import { openDesk } from "./case-desk.ts";
 import { casesIn } from "./cases.ts";
-import { demoInConsole } from "./demo.ts";
 import { protocolIn } from "./new.ts";
 import { folderOf, type Place } from "./place.ts";
 import { openSession } from "./session.ts";
@@ -43,6 +42,7 @@ async function cases(options: RunOptions): Promise<number> {
     );
     const code = await show(session);
     if ((await session.ended) === "left") return code;
+    const { demoInConsole } = await import("./demo.ts");
     await demoInConsole();
   }
 }

@@ -94,7 +94,7 @@ export function openSession(
         );
         break;
       case "samples":
-        dispatch({ name: "shown", files: desk.samples() });
+        wait(desk.samples().then((files) => dispatch({ name: "shown", files })));
         break;
       case "demo":
         finish("demo");
