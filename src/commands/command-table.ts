@@ -130,7 +130,8 @@ export function commandTable(version: string, ending: Ending): Command {
       ending((await import("./check.ts")).checkVerb(name, command.optsWithGlobals())),
     );
   verb("demo", "plays an invented case in the console", "demo --speed 120")
-    .option("--speed <factor>", "how many times faster than life", "60")
+    .option("--speed <factor>", "how many times faster than life (else 60, typed along 1)")
+    .option("--typed", "says the orders for you to type, and what came of it at the end")
     .action(async (_options, command) =>
       ending((await import("./demo.ts")).demoVerb(command.optsWithGlobals())),
     );

@@ -12,15 +12,20 @@ import { momentOf, played } from "./invented/play.ts";
 import type { Script } from "./invented/script.ts";
 import { hasTerminal, show } from "./show.tsx";
 import { CASE_FAULT, complain, DONE, say, WRONG_CALL } from "./speak.ts";
+import { trainingInConsole } from "./training.ts";
 
 export const USUAL_SPEED = 60;
 
-export type DemoOptions = { readonly speed?: string };
+/** Who types along has the pace of life. */
+const TYPED_SPEED = 1;
 
-export async function demoVerb({ speed = String(USUAL_SPEED) }: DemoOptions): Promise<number> {
-  const factor = Number(speed);
+export type DemoOptions = { readonly speed?: string; readonly typed?: boolean };
+
+export async function demoVerb({ speed, typed = false }: DemoOptions): Promise<number> {
+  const factor = Number(speed ?? (typed ? TYPED_SPEED : USUAL_SPEED));
   if (!(factor > 0 && factor <= 10_000))
     return complain(`"${speed}" is no speed: type a number such as 60 for a minute a second.`, WRONG_CALL);
+  if (typed) return trainingInConsole(factor);
   if (!hasTerminal()) return asText(INVENTED[0] as Script);
   await demoInConsole(factor);
   return DONE;
