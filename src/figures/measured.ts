@@ -40,24 +40,27 @@ export type Sample = EntryOf<"gas">["sample"];
 /** Every value of a reading, in the order of happening. */
 export const readingSeries = (course: Course, name: ReadingName): readonly Measured[] =>
   once(course, name, () =>
-    ofKind(course.record.facts, "readings").flatMap((fact) => {
-      const value = fact.entry.values[name];
-      return value === undefined
-        ? []
-        : [{ at: fact.at, value, name: READINGS[name].name, fact, ...relied(course, fact, name, value) }];
-    }),
+    ofKind(course.record.facts, "readings").flatMap((fact) => readingIn(course, fact, name) ?? []),
   );
 
 /** Every value of a gas quantity, of arterial or venous samples or of both, in the order of happening. */
 export const gasSeries = (course: Course, name: GasName, sample?: Sample): readonly Measured[] =>
   once(course, `${sample ?? "any"} gas ${name}`, () =>
-    ofKind(course.record.facts, "gas").flatMap((fact) => {
-      const value = fact.entry.values[name];
-      if (value === undefined || (sample !== undefined && fact.entry.sample !== sample)) return [];
-      const words = sample === undefined ? GAS_VALUES[name].name : `${sample} ${GAS_VALUES[name].name}`;
-      return [{ at: fact.at, value, name: words, fact, ...reliedGas(course, fact) }];
-    }),
+    ofKind(course.record.facts, "gas").flatMap((fact) => gasIn(course, fact, name, sample) ?? []),
   );
+
+function readingIn(course: Course, fact: Fact<EntryOf<"readings">>, name: ReadingName): Measured | null {
+  const value = fact.entry.values[name];
+  if (value === undefined) return null;
+  return { at: fact.at, value, name: READINGS[name].name, fact, ...relied(course, fact, name, value) };
+}
+
+function gasIn(course: Course, fact: Fact<EntryOf<"gas">>, name: GasName, sample?: Sample): Measured | null {
+  const value = fact.entry.values[name];
+  if (value === undefined || (sample !== undefined && fact.entry.sample !== sample)) return null;
+  const words = sample === undefined ? GAS_VALUES[name].name : `${sample} ${GAS_VALUES[name].name}`;
+  return { at: fact.at, value, name: words, fact, ...reliedGas(course, fact) };
+}
 
 const known = new WeakMap<Course, Map<string, readonly Measured[]>>();
 
@@ -71,22 +74,30 @@ function once(course: Course, key: string, read: () => readonly Measured[]): rea
 }
 
 /** The last of a series with its age at `now`; `null` when there is none. */
-export function latestOf(series: readonly Measured[], now: number): Latest | null {
-  const last = series.at(-1);
-  return last
+export const latestOf = (series: readonly Measured[], now: number): Latest | null =>
+  latest(series.at(-1), now);
+
+const latest = (last: Measured | null | undefined, now: number): Latest | null =>
+  last
     ? {
         ...last,
         age: Math.max(0, now - last.at),
         holds: last.inclusive ? now <= last.until : now < last.until,
       }
     : null;
+
+/** Asked for at every tick and after every entry, so the series before it is not made for it. */
+export function latestReading({ course, now }: Moment, name: ReadingName): Latest | null {
+  const readings = ofKind(course.record.facts, "readings");
+  const fact = readings.findLast(({ entry }) => entry.values[name] !== undefined);
+  return latest(fact && readingIn(course, fact, name), now);
 }
 
-export const latestReading = ({ course, now }: Moment, name: ReadingName): Latest | null =>
-  latestOf(readingSeries(course, name), now);
-
-export const latestGas = ({ course, now }: Moment, name: GasName, sample?: Sample): Latest | null =>
-  latestOf(gasSeries(course, name, sample), now);
+export function latestGas({ course, now }: Moment, name: GasName, sample?: Sample): Latest | null {
+  const gases = ofKind(course.record.facts, "gas");
+  const fact = gases.findLast((one) => gasIn(course, one, name, sample) !== null);
+  return latest(fact && gasIn(course, fact, name, sample), now);
+}
 
 /** When the last readings or the last gas were taken, whatever was in them; `null` when none were. */
 export const latestMoment = ({ record }: Course, kind: "readings" | "gas"): number | null =>
@@ -171,10 +182,23 @@ function flowOrders(course: Course): readonly Fact<EntryOf<"flow">>[] {
 }
 
 function otherOrder(course: Course, at: number, litres: number): Relied | null {
-  const order = flowOrders(course).find((fact) => {
-    if (fact.at <= at) return false;
-    const ordered = litresOf(fact.entry, course.fullFlow.value);
-    return ordered === null || Math.abs(ordered - litres) > 0.1 * litres;
-  });
-  return order ? ended(order.at, "is from before another flow was ordered") : null;
+  const orders = flowOrders(course);
+  for (let place = firstAfter(orders, at); place < orders.length; place++) {
+    const order = orders[place] as Fact<EntryOf<"flow">>;
+    const ordered = litresOf(order.entry, course.fullFlow.value);
+    if (ordered === null || Math.abs(ordered - litres) > 0.1 * litres)
+      return ended(order.at, "is from before another flow was ordered");
+  }
+  return null;
+}
+
+/** The place of the first fact that happened after a moment, in a list in the order of happening. */
+function firstAfter(facts: readonly Fact[], at: number): number {
+  let [low, high] = [0, facts.length];
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if ((facts[middle] as Fact).at <= at) low = middle + 1;
+    else high = middle;
+  }
+  return low;
 }
