@@ -40,7 +40,7 @@ describe("new", () => {
   test("calls a case without a label by its id", async () => {
     const path = await made();
     expect(expectDone(await cases.pumpside("list"))).toMatch(
-      new RegExp(`^${idOf(path)} .* ${idOf(path)}\n$`),
+      new RegExp(`^date .*\n.* ${idOf(path)}  open .* ${idOf(path)}\n$`),
     );
   });
 
@@ -77,9 +77,14 @@ describe("list", () => {
     const rows = expectDone(await cases.pumpside("list"))
       .trimEnd()
       .split("\n");
-    expect(rows).toHaveLength(2);
-    expect(rows[0]).toMatch(/ open +1 entries {2}two$/);
-    expect(rows[1]).toMatch(/ open +2 entries {2}one$/);
+    expect(rows).toHaveLength(3);
+    expect(rows[1]).toMatch(/ open +– +– +– +two$/);
+    expect(rows[2]).toMatch(/ open +0:\d\d\+ +– +– +one$/);
+    expect(expectDone(await cases.pumpside("list", "--label", "TWO", "--state", "open"))).not.toContain(
+      "one",
+    );
+    expect(expectDone(await cases.pumpside("list", "--until", "2020-01-01"))).toBe("No case is like that.\n");
+    expectRefused(await cases.pumpside("list", "--since", "2026-02-30"), WRONG_CALL, /is no day/);
     const data = JSON.parse(expectDone(await cases.pumpside("list", "--json")));
     expect(data).toMatchObject([
       { id: idOf(paths[1] as string), label: "two", state: "open", entries: 1 },
@@ -91,8 +96,12 @@ describe("list", () => {
     const path = await made("--label", "spoilt");
     await writeFile(path, "spoilt");
     await writeFile(join(cases.dir, "letter.json"), "{}");
-    expect(expectDone(await cases.pumpside("list"))).toBe(
-      `${idOf(path).padEnd(18)} cannot be read: the file is not JSON, or was cut short.\n`,
+    const [, ...rows] = expectDone(await cases.pumpside("list"))
+      .trimEnd()
+      .split("\n");
+    expect(rows).toHaveLength(1);
+    expect(rows[0]).toMatch(
+      new RegExp(`^ +${idOf(path)}  damaged +cannot be read: the file is not JSON, or was cut short.$`),
     );
   });
 });
