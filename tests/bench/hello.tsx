@@ -1,6 +1,14 @@
-// A bare Ink program: what any console on Ink has to load before it can draw.
-
+/** The yardstick for the screen: a bare Ink program, bundled as the console is, with a clock that ticks once a second. */
 import { render, Text } from "ink";
+import { useEffect, useState } from "react";
 
-render(<Text>hello there</Text>, { alternateScreen: true, interactive: true });
-setInterval(() => {}, 1000);
+function Hello() {
+  const [now, tick] = useState(() => new Date());
+  useEffect(() => {
+    const ticking = setInterval(() => tick(new Date()), 1000);
+    return () => clearInterval(ticking);
+  }, []);
+  return <Text>{`hello there ${now.toISOString().slice(11, 19)}`}</Text>;
+}
+
+render(<Hello />, { alternateScreen: true, incrementalRendering: true, interactive: true, maxFps: 60 });

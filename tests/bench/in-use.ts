@@ -3,114 +3,121 @@
 import { open, readFile, rename } from "node:fs/promises";
 import { join } from "node:path";
 import { setTimeout as sleep } from "node:timers/promises";
-import { spawn } from "@lydell/node-pty";
 import { bundlePath } from "../../.ci/bundle.js";
 import { quantile } from "./table.ts";
+import { begins, type InTerminal, inTerminal, memoryOf, says, workOf } from "./terminal.ts";
 
-const KEYS = 200;
-const SAVES = 40;
-const IDLE_SECONDS = 20;
-/** Milliseconds after which an answer is not waited for any more. */
-const LONGEST = 10_000;
-
-// What is saved is green; of its words only what has changed is drawn, which is a digit at the least.
-// biome-ignore lint/suspicious/noControlCharactersInRegex: terminals begin their sequences with Esc.
-const SAVED = /\x1b\[32m[^\x1b]*\d/;
-
-/** A program in a terminal of 80 by 24, and what it writes. */
-function inTerminal(program: string, words: readonly string[]) {
-  const env = { ...process.env, TERM: "xterm-256color", NODE_ENV: "production" } as Record<string, string>;
-  for (const name of ["CI", "VITEST", "NODE_OPTIONS"]) delete env[name];
-  const pty = spawn(program, [...words], { cols: 80, rows: 24, env });
-  let written = 0;
-  let seen = "";
-  let looking: (() => void) | null = null;
-  pty.onData((piece) => {
-    written += Buffer.byteLength(piece);
-    seen = (seen + piece).slice(-20_000);
-    looking?.();
-  });
-  return {
-    pid: pty.pid,
-    bytes: () => written,
-    end: () => pty.kill("SIGKILL"),
-    /** Milliseconds from sending keys until `isThere` holds for what was written since. */
-    until(keys: string, isThere: (since: string) => boolean): Promise<number> {
-      seen = "";
-      const from = performance.now();
-      const { promise, resolve, reject } = Promise.withResolvers<number>();
-      const late = setTimeout(
-        () => reject(new Error(`no answer to ${JSON.stringify(keys)}: ${seen}`)),
-        LONGEST,
-      );
-      looking = () => {
-        if (!isThere(seen)) return;
-        looking = null;
-        clearTimeout(late);
-        resolve(performance.now() - from);
-      };
-      if (keys !== "") pty.write(keys);
-      return promise;
-    },
-  };
-}
-
-/** The milliseconds of a process's work so far, all its threads together. */
-async function workOf(pid: number): Promise<number> {
-  const fields = (await readFile(`/proc/${pid}/stat`, "utf8")).replace(/^.*\) /, "").split(" ");
-  return (Number(fields[11]) + Number(fields[12])) * 10;
-}
-
-const memoryOf = async (pid: number): Promise<number> =>
-  Number((await readFile(`/proc/${pid}/status`, "utf8")).match(/VmRSS:\s+(\d+)/)?.[1]) / 1024;
+const KEYS = 300;
+const SAVES = 60;
+const IDLE_SECONDS = 10;
 
 export type InUse = {
-  readonly key: { readonly p50: number; readonly p99: number };
-  readonly saved: number;
-  readonly bareWrite: number;
-  readonly tickBytes: number;
-  readonly idlePercent: number;
+  readonly key: Times;
+  readonly live: Times;
+  readonly saved: Times;
+  readonly bareWrite: Times;
+  readonly idle: Idle;
   readonly memory: number;
   readonly grown: number;
 };
 
-/** Measures a console on the case at `path`. */
-export async function inUse(path: string, { idles = false } = {}): Promise<InUse> {
+/** Bytes a second and percent of a core. */
+export type Idle = { readonly bytes: number; readonly percent: number };
+
+export type Times = { readonly p50: number; readonly p99: number };
+
+const timesOf = (values: readonly number[]): Times => ({
+  p50: quantile(values, 0.5),
+  p99: quantile(values, 0.99),
+});
+
+/** Measures a console on the case of `count` entries at `path`. */
+export async function inUse(path: string, count: number): Promise<InUse> {
   const console = inTerminal(process.execPath, [bundlePath, "run", path]);
-  await console.until("", (text) => text.includes("saved"));
+  await console.until("", says(`saved ${count} `));
   await sleep(1500);
-  // An entry line is opened, filled and emptied: every key of it is drawn.
-  const keys: number[] = [];
-  await console.until("u", (text) => text.length > 0);
-  for (let key = 0; key < KEYS; key++) {
-    await sleep(40);
-    keys.push(await console.until(key % 2 === 0 ? "5" : "\x7f", (text) => text.length > 0));
-  }
-  await console.until("\x1b", (text) => text.length > 0);
+  const key = await keysIn(console, KEYS);
+  const live = await liveKeysIn(console);
   const memory = await memoryOf(console.pid);
-  const saves: number[] = [];
-  for (let save = 0; save < SAVES; save++) {
-    await sleep(30);
-    await console.until("a", (text) => text.length > 0);
-    await console.until("4", (text) => text.length > 0);
-    await console.until("8", (text) => text.length > 0);
-    saves.push(await console.until("\r", (text) => SAVED.test(text)));
-  }
-  const idle = idles ? await idling(console) : { bytes: Number.NaN, percent: Number.NaN };
+  const [saved, bare] = await savesIn(console, path, count);
+  const idle = await idling(console);
   const grown = (await memoryOf(console.pid)) - memory;
-  console.end();
-  return {
-    key: { p50: quantile(keys, 0.5), p99: quantile(keys, 0.99) },
-    saved: quantile(saves, 0.99),
-    bareWrite: await bareWrite(path),
-    tickBytes: idle.bytes,
-    idlePercent: idle.percent,
-    memory,
-    grown,
-  };
+  await console.end();
+  return { key, live, saved, bareWrite: bare, idle, memory, grown };
 }
 
-async function idling({ pid, bytes }: { pid: number; bytes: () => number }) {
+/** From a key of an open line to the screen that shows it. */
+async function keysIn(console: InTerminal, count: number): Promise<Times> {
+  const times: number[] = [];
+  await console.until("u", begins("▸ u urine"));
+  for (let key = 0; key < count; key++) {
+    await sleep(25);
+    const [pressed, shown] = key % 2 === 0 ? ["5", "▸ u urine 5"] : ["\x7f", "▸ u urine ▏"];
+    times.push(
+      await console.until(pressed, key % 2 === 0 ? begins(shown) : (row) => !begins("▸ u urine 5")(row)),
+    );
+  }
+  await console.until("\x1b", (row) => !begins("▸ u urine")(row));
+  return timesOf(times);
+}
+
+/** The same while the panel of live figures is shown. */
+async function liveKeysIn(console: InTerminal): Promise<Times> {
+  for (let tabs = 0; tabs < 8 && !(await shows(console, "── live")); tabs++) await sleep(50);
+  const times = await keysIn(console, KEYS / 3);
+  for (let tabs = 0; tabs < 8 && !(await shows(console, "── log")); tabs++) await sleep(50);
+  return times;
+}
+
+/** Presses Tab once; whether the panel is there now. */
+async function shows(console: InTerminal, title: string): Promise<boolean> {
+  let before = "";
+  await console.until("", (row) => {
+    before = panelOf(row);
+    return true;
+  });
+  let now = "";
+  await console.until("\t", (row) => {
+    now = panelOf(row);
+    return now !== "" && now !== before;
+  });
+  return now.startsWith(title);
+}
+
+const panelOf = (row: (place: number) => string): string =>
+  Array.from({ length: 24 }, (_, place) => row(place)).find((line) => line.startsWith("── ")) ?? "";
+
+/** From Enter to "saved", and bare writes of the same bytes between them. */
+async function savesIn(console: InTerminal, path: string, count: number): Promise<readonly [Times, Times]> {
+  const saves: number[] = [];
+  const bare: number[] = [];
+  for (let save = 1; save <= SAVES; save++) {
+    await sleep(20);
+    await console.until("a", begins("▸ a ACT"));
+    await console.until("480", begins("▸ a ACT 480"));
+    saves.push(await console.until("\r", says(`saved ${count + save} `)));
+    bare.push(await bareWrite(path));
+  }
+  return [timesOf(saves), timesOf(bare)];
+}
+
+/** What the same bytes take that are only written beside the case, forced to the disk and renamed into place. */
+async function bareWrite(path: string): Promise<number> {
+  const bytes = await readFile(path);
+  const from = performance.now();
+  const file = await open(`${path}.bare`, "w");
+  await file.writeFile(bytes);
+  await file.sync();
+  await file.close();
+  await rename(`${path}.bare`, `${path}.bare-done`);
+  const folder = await open(join(path, ".."), "r");
+  await folder.sync();
+  await folder.close();
+  return performance.now() - from;
+}
+
+/** Bytes a second, and the part of one core in percent, while nobody types. */
+async function idling({ pid, bytes }: Pick<InTerminal, "pid" | "bytes">): Promise<Idle> {
   await sleep(1000);
   const [workBefore, bytesBefore] = [await workOf(pid), bytes()];
   await sleep(IDLE_SECONDS * 1000);
@@ -120,28 +127,17 @@ async function idling({ pid, bytes }: { pid: number; bytes: () => number }) {
   };
 }
 
-/** The p99 of writing the same bytes beside the case, forcing them to the disk and renaming them into place. */
-async function bareWrite(path: string): Promise<number> {
-  const bytes = await readFile(path);
-  const times: number[] = [];
-  for (let save = 0; save < SAVES; save++) {
-    await sleep(30);
-    const from = performance.now();
-    const file = await open(`${path}.bare`, "w");
-    await file.writeFile(bytes);
-    await file.sync();
-    await file.close();
-    await rename(`${path}.bare`, `${path}.bare-done`);
-    const folder = await open(join(path, ".."), "r");
-    await folder.sync();
-    await folder.close();
-    times.push(performance.now() - from);
-  }
-  return quantile(times, 0.99);
+/** The same for a bare Ink program that draws a clock once a second. */
+export async function idleInk(program: string): Promise<Idle> {
+  const other = inTerminal(process.execPath, [program]);
+  await other.until("", begins("hello there"));
+  const idle = await idling(other);
+  await other.end();
+  return idle;
 }
 
-/** What a general terminal program that draws once a second uses of a core; `null` where none is installed. */
-export async function idleOfOthers(): Promise<{ name: string; value: number } | null> {
+/** The same for a general terminal program that draws once a second; `null` where none is installed. */
+export async function idleOfOthers(): Promise<{ name: string; idle: Idle } | null> {
   for (const [name, words] of [
     ["htop", ["-d", "10"]],
     ["top", ["-d", "1"]],
@@ -149,11 +145,11 @@ export async function idleOfOthers(): Promise<{ name: string; value: number } | 
     const other = inTerminal(name, words);
     try {
       await sleep(1500);
-      return { name: `${name} once a second`, value: (await idling(other)).percent };
+      const found = { name: `${name} once a second`, idle: await idling(other) };
+      await other.end();
+      return found;
     } catch {
       // Not installed: the next one.
-    } finally {
-      other.end();
     }
   }
   return null;

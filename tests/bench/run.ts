@@ -5,49 +5,88 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { bundle, isStale } from "../../.ci/bundle.js";
 import { writeCase } from "./cases.ts";
-import { idleOfOthers, inUse } from "./in-use.ts";
-import { startMeasures } from "./start.ts";
+import { type InUse, idleInk, idleOfOthers, inUse, type Times } from "./in-use.ts";
+import { longStartMeasures, startMeasures } from "./start.ts";
 import { type Measure, tableOf } from "./table.ts";
+
+type Sized = InUse & { readonly size: string };
+
+/** What a key takes at each size: at the usual one the slowest, at the longest against the smallest. */
+function keyMeasures(what: string, timesOf: (used: InUse) => Times, all: readonly Sized[], p99: number) {
+  const [few, many, most] = all;
+  if (!few || !many || !most) throw new Error("three sizes are compared");
+  const against = (part: keyof Times) => ({ name: few.size, value: timesOf(few)[part] });
+  return [
+    { what: `${what} p50, ${many.size}`, ours: timesOf(many).p50, yardstick: against("p50"), atMost: null },
+    {
+      what: `${what} p99, ${many.size}`,
+      ours: timesOf(many).p99,
+      yardstick: against("p99"),
+      atMost: { value: p99 },
+    },
+    {
+      what: `${what} p50, ${most.size}`,
+      ours: timesOf(most).p50,
+      yardstick: against("p50"),
+      atMost: { times: 2 },
+    },
+    { what: `${what} p99, ${most.size}`, ours: timesOf(most).p99, yardstick: against("p99"), atMost: null },
+  ].map((one): Measure => ({ ...one, unit: "ms" }));
+}
+
+const savedAgainstBare = ({ size, saved, bareWrite }: Sized): Measure[] =>
+  (["p50", "p99"] as const).map((part) => ({
+    what: `Enter to saved ${part}, ${size}`,
+    ours: saved[part],
+    unit: "ms",
+    yardstick: { name: "bare write, fsync, rename", value: bareWrite[part] },
+    atMost: null,
+  }));
 
 if (await isStale()) await bundle();
 const folder = await mkdtemp(join(tmpdir(), "pumpside-bench-"));
 try {
+  const hello = join(folder, "hello.js");
+  await bundle({ input: "tests/bench/hello.tsx", file: hello });
   const small = await writeCase(folder, 100);
-  const start = await startMeasures(folder, small);
-  const usual = await writeCase(folder, 2000);
-  const long = await writeCase(folder, 10_000);
-  const few = await inUse(small);
-  const many = await inUse(usual, { idles: true });
-  const most = await inUse(long);
+  const start = await startMeasures({ folder, small }, hello);
+  const cases = [
+    ["100 entries", small, 100],
+    ["2,000 entries", await writeCase(folder, 2000), 2000],
+    ["10,000 entries", await writeCase(folder, 10_000), 10_000],
+  ] as const;
+  const long = await longStartMeasures(cases.map(([size, path]) => [size, path]));
+  const all: Sized[] = [];
+  for (const [size, path, count] of cases) all.push({ size, ...(await inUse(path, count)) });
+  const ink = await idleInk(hello);
   const others = await idleOfOthers();
+  const clock = (value: number) => ({ name: "bare Ink clock", value });
   const measures: Measure[] = [
     ...start,
-    { what: "key to paint p50, 2,000 entries", ours: many.key.p50, unit: "ms", atMost: null },
-    { what: "key to paint p99, 2,000 entries", ours: many.key.p99, unit: "ms", atMost: { value: 20 } },
-    {
-      what: "key to paint p50, 10,000 entries",
-      ours: most.key.p50,
-      unit: "ms",
-      yardstick: { name: "100 entries", value: few.key.p50 },
-      atMost: { times: 2 },
-    },
-    {
-      what: "Enter to saved p99, 2,000 entries",
-      ours: many.saved,
-      unit: "ms",
-      yardstick: { name: "bare write, fsync, rename", value: many.bareWrite },
-      atMost: { times: 2 },
-    },
-    { what: "bytes a tick", ours: many.tickBytes, unit: "bytes", atMost: { value: 400 } },
-    {
-      what: "idle work of a core",
-      ours: many.idlePercent,
-      unit: "%",
-      ...(others ? { yardstick: others } : {}),
-      atMost: { value: 1 },
-    },
-    { what: "memory, 2,000 entries", ours: many.memory, unit: "MB", atMost: { value: 120 } },
-    { what: "memory after 40 entries more", ours: many.grown, unit: "MB", atMost: { value: 10 } },
+    ...long,
+    ...keyMeasures("key to paint", ({ key }) => key, all, 20),
+    ...keyMeasures("the same with live figures", ({ live }) => live, all, 20),
+    ...keyMeasures("Enter to saved", ({ saved }) => saved, all, 50),
+    ...all.flatMap(savedAgainstBare),
+    ...all.flatMap(({ size, idle, memory, grown }): Measure[] => [
+      {
+        what: `bytes a tick, ${size}`,
+        ours: idle.bytes,
+        unit: "bytes",
+        yardstick: clock(ink.bytes),
+        atMost: { value: 400 },
+      },
+      {
+        what: `idle work of a core, ${size}`,
+        ours: idle.percent,
+        unit: "%",
+        yardstick: clock(ink.percent),
+        atMost: { value: 1 },
+      },
+      { what: `memory, ${size}`, ours: memory, unit: "MB", atMost: { value: 150 } },
+      { what: `memory after 60 entries more, ${size}`, ours: grown, unit: "MB", atMost: null },
+    ]),
+    ...(others ? [{ what: others.name, ours: others.idle.percent, unit: "%", atMost: null } as const] : []),
   ];
   process.stdout.write(`${tableOf(measures)}\n`);
 } finally {
