@@ -1,7 +1,6 @@
 /** v u o r l: volumes in, urine, other volumes out, volume returned, levels. */
 
 import { PHASES } from "../../figures/phase.ts";
-import { sumOf } from "../../figures/volumes.ts";
 import { plain } from "../../format/number.ts";
 import { andThen, type Outcome, refused, taken } from "../../format/outcome.ts";
 import { listed } from "../../format/text.ts";
@@ -96,10 +95,10 @@ export const volumeOut: EntryStroke = {
 
 /** Urine recorded up to the moment of the entry, in mL. */
 const urineBefore = ({ run, at }: Context): number =>
-  sumOf(
-    run.course.volumes.filter(({ fact }) => fact.at <= at.ms),
-    ({ direction, fluid }) => direction === "out" && fluid === "urine",
-  ) ?? 0;
+  run.course.volumes.reduce((sum, { fact, ml }) => {
+    const { direction, fluid } = fact.entry;
+    return fact.at <= at.ms && direction === "out" && fluid === "urine" ? sum + ml : sum;
+  }, 0);
 
 /** `=450` is what the bag reads in all; a bare number is new urine. */
 export function readUrine(
