@@ -24,7 +24,9 @@ export async function auditVerb(folder: string | undefined, options: AuditOption
   const { out, force = false } = options;
   const wrong = dayFault(options);
   if (wrong !== null) return complain(wrong, WRONG_CALL);
-  const cases = await casesWithProgress(folder === undefined ? folderOf(options) : resolve(folder));
+  const read = await casesWithProgress(folder === undefined ? folderOf(options) : resolve(folder));
+  if (!read.ok) return read.code;
+  const cases = read.value;
   if (cases.length === 0)
     return complain("no case is here: name a folder with cases in it, or give one with --dir.", WRONG_CALL);
   const audit = auditOf(chosen(cases, options));

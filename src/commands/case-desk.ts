@@ -45,10 +45,13 @@ export function openDesk(
 ) {
   let tell: (message: AppMessage) => void = () => {};
   let onDesk: OnDesk | null = null;
+  // A long list that nobody waits for any longer keeps neither the run nor the program's end waiting.
+  let listing = new AbortController();
 
   const hold = async (path: string, takeOver: TakeOver | "none" = "none"): Promise<AppMessage> => {
     const held = await holdCase(path, { takeOver, copies: copiesOf(path) });
     if (!held.ok) return heldByOther(path, held);
+    listing.abort();
     const { file, asRead } = held.value;
     const steps = recordedSteps(file.entries);
     const earlyBy = startsBefore(file, openClock(sources, steps).now());
@@ -101,6 +104,7 @@ export function openDesk(
     },
     /** Tries to save a last time and lets the case go; what came of it. A disk that does not answer is not waited for. */
     async letGo(): Promise<Closing> {
+      listing.abort();
       if (onDesk === null) return { unsaved: 0, hanging: false };
       const { keeper, copy, beside, held } = onDesk;
       onDesk = null;
@@ -108,7 +112,10 @@ export function openDesk(
       await within(PATIENCE, Promise.all([beside.close(), held.release()]), null);
       return { ...closing, hanging: closing.hanging || copyClosing?.hanging === true };
     },
-    list: (): Promise<CaseLine[]> => casesIn(folder),
+    list(): Promise<CaseLine[]> {
+      listing = new AbortController();
+      return casesIn(folder, listing.signal);
+    },
     hold,
     /** A case to look at, which others may be writing. */
     async read(path: string): Promise<AppMessage> {

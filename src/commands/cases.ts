@@ -2,15 +2,26 @@
 import { type CaseSummary, SUMMARISER } from "../reports/case-summary.ts";
 import { type ListedCase, listCases } from "../store/case-list.ts";
 import { progressOf } from "./progress.ts";
+import { CASE_FAULT, complain } from "./speak.ts";
 
-/** Newest first. Never rejects. */
-export const casesIn = (folder: string): Promise<ListedCase<CaseSummary>[]> =>
-  listCases(folder, { summariser: SUMMARISER });
+type Cases =
+  | { readonly ok: true; readonly value: ListedCase<CaseSummary>[] }
+  | { readonly ok: false; readonly code: number };
 
-/** The same for a verb, which shows how far it has come. */
-export async function casesWithProgress(folder: string): Promise<ListedCase<CaseSummary>[]> {
+/** Newest first; only what was read so far after `signal`. Never rejects. */
+export const casesIn = (folder: string, signal?: AbortSignal): Promise<ListedCase<CaseSummary>[]> =>
+  listCases(folder, { summariser: SUMMARISER, signal });
+
+/** The same for a verb, which shows how far it has come; a complaint already made when Ctrl-C stopped it. */
+export async function casesWithProgress(folder: string): Promise<Cases> {
+  const stopping = new AbortController();
+  const stop = () => stopping.abort();
+  process.once("SIGINT", stop);
   const progress = progressOf("reading cases");
-  const cases = await listCases(folder, { summariser: SUMMARISER, onProgress: progress.at });
+  const { signal } = stopping;
+  const cases = await listCases(folder, { summariser: SUMMARISER, onProgress: progress.at, signal });
   progress.end();
-  return cases;
+  process.off("SIGINT", stop);
+  if (!signal.aborted) return { ok: true, value: cases };
+  return { ok: false, code: complain("stopped; what has been read is kept for the next time.", CASE_FAULT) };
 }

@@ -13,7 +13,9 @@ export type ListOptions = Place &
 export async function listVerb(options: ListOptions): Promise<number> {
   const wrong = dayFault(options);
   if (wrong !== null) return complain(wrong, WRONG_CALL);
-  const all = await casesWithProgress(folderOf(options));
+  const read = await casesWithProgress(folderOf(options));
+  if (!read.ok) return read.code;
+  const all = read.value;
   const cases = sorted(chosen(all, options), options.sort ?? "date", options.reverse);
   if (options.json) say(JSON.stringify(cases, null, 2));
   else if (all.length === 0) say("No case here yet: pumpside new makes one.");

@@ -40,6 +40,8 @@ export type Listing<S extends Summary> = {
   readonly summariser: Summariser<S>;
   /** Hears how many of the cases have been looked at. */
   readonly onProgress?: ((done: number, all: number) => void) | undefined;
+  /** Ends it early: then only what was read so far is listed, and kept for the next time. */
+  readonly signal?: AbortSignal | undefined;
 };
 
 /** Fewer cases are read as quickly as an index of them, and a small folder stays as it is. */
@@ -58,22 +60,24 @@ export async function listCases<S extends Summary>(
   listing: Listing<S>,
 ): Promise<ListedCase<S>[]>;
 export async function listCases(folder: string, listing: Listing<Summary> = NO_INDEX): Promise<ListedCase[]> {
-  const { summariser, onProgress } = listing;
+  const { summariser, onProgress, signal } = listing;
   const names = caseNames(await readdir(folder).catch(() => []));
   const hasIndex = listing !== NO_INDEX && names.length >= WORTH_AN_INDEX;
   const known: Rows<Summary> = hasIndex ? await readIndex(folder, summariser) : new Map();
   const rows = new Map<string, Row<Summary>>();
   let [done, fresh] = [0, 0];
-  const found = await fewAtOnce(names, async (name) => {
+  const keep = (isWhole: boolean) =>
+    writeIndex(folder, summariser, isWhole ? rows : new Map([...known, ...rows]));
+  const look = async (name: string) => {
     const { one, row } = await lookedAt(join(folder, name), known.get(name), summariser);
     if (row) rows.set(name, row);
     const isFresh = row !== undefined && row !== known.get(name);
-    if (isFresh && ++fresh % KEPT_EACH === 0 && hasIndex)
-      await writeIndex(folder, summariser, new Map([...known, ...rows]));
+    if (isFresh && ++fresh % KEPT_EACH === 0 && hasIndex) await keep(false);
     onProgress?.(++done, names.length);
     return one;
-  });
-  if (hasIndex && (fresh > 0 || rows.size !== known.size)) await writeIndex(folder, summariser, rows);
+  };
+  const found = await fewAtOnce(names, look, signal);
+  if (hasIndex && (fresh > 0 || rows.size !== known.size)) await keep(!signal?.aborted);
   return found.filter((one) => one !== null).sort((a, b) => timeOf(b) - timeOf(a));
 }
 

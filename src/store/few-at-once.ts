@@ -2,13 +2,25 @@
 
 const AT_ONCE = 16;
 
-/** Does the work for every item, a few at once, and gives the results in the order of the items. */
-export async function fewAtOnce<A, B>(items: readonly A[], work: (item: A) => Promise<B>): Promise<B[]> {
-  const results = new Array<B>(items.length);
+/**
+ * Does the work for every item, a few at once, and gives the results in the order of the items. After `signal` no more
+ * is begun, and what was not begun has no result.
+ */
+export async function fewAtOnce<A, B>(
+  items: readonly A[],
+  work: (item: A) => Promise<B>,
+  signal?: AbortSignal,
+): Promise<B[]> {
+  const results: unknown[] = items.map(() => NOT_BEGUN);
   const waiting = items.entries();
   const worker = async (): Promise<void> => {
-    for (const [place, item] of waiting) results[place] = await work(item);
+    for (const [place, item] of waiting) {
+      if (signal?.aborted) return;
+      results[place] = await work(item);
+    }
   };
   await Promise.all(Array.from({ length: AT_ONCE }, worker));
-  return results;
+  return results.filter((result): result is B => result !== NOT_BEGUN);
 }
+
+const NOT_BEGUN = Symbol("not begun");

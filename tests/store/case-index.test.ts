@@ -123,6 +123,18 @@ describe("the index", () => {
     expect((await listed()).cases).toHaveLength(MANY);
   });
 
+  test("keeps what was read of a list that was stopped, and what it knew before", async () => {
+    const stopping = new AbortController();
+    const onProgress = (done: number) => done === 20 && stopping.abort();
+    const stopped = await listCases(folder, { summariser: SUMMARISER, onProgress, signal: stopping.signal });
+    expect(stopped.length).toBeLessThan(MANY);
+    const { read, cases } = await listed();
+    expect(read).toBe(MANY - stopped.length);
+    expect(cases).toHaveLength(MANY);
+    await listCases(folder, { summariser: SUMMARISER, signal: AbortSignal.abort() });
+    expect((await listed()).read).toBe(0);
+  });
+
   test("tells how far the list has come, to its end", async () => {
     const heard: number[] = [];
     await listCases(folder, { summariser: SUMMARISER, onProgress: (done) => heard.push(done) });
