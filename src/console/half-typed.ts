@@ -30,7 +30,8 @@ export function halfTypedOf({ mode, aside }: Model): readonly HalfTyped[] {
   return [...aside, ...open].filter(holdsText);
 }
 
-const holdsText = (half: HalfTyped): boolean =>
+/** Whether anything has been typed. */
+export const holdsText = (half: HalfTyped): boolean =>
   half.name === "form"
     ? Object.values(half.texts).some((text) => text.trim() !== "")
     : half.text.trim() !== "";

@@ -3,6 +3,7 @@ import type { Instant } from "../format/instant.ts";
 import { lookUp } from "../format/look-up.ts";
 import type { Outcome } from "../format/outcome.ts";
 import { standing } from "../record/standing.ts";
+import { holdsText } from "./half-typed.ts";
 import type { Key } from "./key.ts";
 import type { FindMode, HalfTyped, LineMode, Model, PutRightMode, Step } from "./model.ts";
 import { canBePutRight } from "./put-right.ts";
@@ -77,8 +78,9 @@ function otherKey(model: Model, mode: LineMode | PutRightMode, key: Key): Model 
   return after ? { ...model, mode: { ...mode, ...after, fault: null } } : model;
 }
 
-/** What is half typed waits until Esc brings it back. */
+/** What is half typed waits until Esc brings it back; a form with nothing in it would only hide what waits. */
 export function setAside(model: Model, mode: HalfTyped): Model {
+  if (mode.name === "form" && !holdsText(mode)) return { ...plain(model), notice: null };
   const aside = [...model.aside, mode].slice(-MOST_ASIDE);
   return { ...plain(model), aside, notice: "Set aside: Esc brings it back." };
 }

@@ -31,14 +31,11 @@ export function ChecklistPanel({ course, mode, columns, rows }: Props) {
   const room = Math.max(1, rows - 1);
   const first = Math.max(0, Math.min(mode.item - Math.floor(room / 2), lines.length - room));
   const hint = list
-    ? "Enter or space: done · n: not applicable · u: open again · Esc: the lists"
-    : "a letter opens a list · Esc: back";
+    ? `${openItems(list, states).length} open · Enter done · n not applicable · u open again · Esc the lists`
+    : "a letter opens a list · Esc back";
   return (
     <Box flexDirection="column" height={rows}>
-      <Text
-        wrap="truncate"
-        dimColor
-      >{` ${column(list ? `${list.name} · ${hint}` : hint, columns - 2)}`}</Text>
+      <Text wrap="truncate" dimColor>{` ${column(hint, columns - 2)}`}</Text>
       {lines.slice(first, first + room).map((line, place) => (
         <Text key={line} wrap="truncate" inverse={first + place === mode.item}>
           {` ${column(line, columns - 2)}`}

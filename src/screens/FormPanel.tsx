@@ -19,6 +19,12 @@ export const cellsOf = (fields: readonly Field[]): readonly Cell[] => [
   LAST,
 ];
 
+/** How wide a field is: names of more than a word or two take more room, and fewer of them are in view. */
+export const fieldWidth = (fields: readonly Field[]): number =>
+  fields.some(({ label }) => label.length > LONG_LABEL) ? 40 : 26;
+
+const LONG_LABEL = 14;
+
 type Props = {
   readonly fields: readonly Field[];
   readonly mode: FormMode;
@@ -72,7 +78,7 @@ function FieldCell({
   current: boolean;
   wide: number;
 }) {
-  const labelWidth = Math.floor(wide * 0.46);
+  const labelWidth = Math.floor(wide * 0.48);
   const room = wide - labelWidth - 2;
   const text = harmless(texts[cell.id] ?? "");
   return (

@@ -16,7 +16,7 @@ import { Choices, choiceRows } from "./Choices.tsx";
 import { type Look, LookContext } from "./chart-dots.ts";
 import { DueLine } from "./DueLine.tsx";
 import { EntryLine, entryRows, saidBy } from "./EntryLine.tsx";
-import { FormPanel } from "./FormPanel.tsx";
+import { FormPanel, fieldWidth } from "./FormPanel.tsx";
 import { HelpScreen } from "./HelpScreen.tsx";
 import { HintBar } from "./HintBar.tsx";
 import { LivePanel } from "./LivePanel.tsx";
@@ -69,8 +69,6 @@ export function RunScreen({ model, now, size }: { model: Model; now: Instant; si
   );
 }
 
-const FIELD_WIDTH = 26;
-
 /** Title, plan, three of timers, three of balances, what is due, rule, hints. */
 const ROWS_TAKEN = 11;
 
@@ -81,9 +79,15 @@ const rowsTaken = (large: boolean): number => ROWS_TAKEN + (large ? 8 : 0) + adv
 
 /** What the panel shows just now. */
 function titleOf(model: Model, look: Look): string {
-  const { mode, panel } = model;
-  if (mode.name === "form" || mode.name === "checklist") return mode.name;
+  const { mode, panel, file } = model;
+  if (mode.name === "form") return openForm(model, mode).form.title;
+  if (mode.name === "checklist")
+    return file.protocol.checklists.find(({ id }) => id === mode.list)?.name ?? "checklists";
   if (mode.name === "put-right") return "log";
+  if (mode.name === "line") {
+    const stroke = openStroke(mode, file.protocol);
+    if (stroke && shownBy(model).length > 0) return stroke.name;
+  }
   return panel === "trends" ? trendsTitle(model, look) : panel;
 }
 
@@ -124,7 +128,7 @@ function Panel({
   const { panel, scroll, mode } = model;
   if (mode.name === "form") {
     const { fields } = openForm(model, mode);
-    return <FormPanel fields={fields} mode={mode} columns={columns} rows={rows} wide={FIELD_WIDTH} />;
+    return <FormPanel fields={fields} mode={mode} columns={columns} rows={rows} wide={fieldWidth(fields)} />;
   }
   const lines = shownBy(model);
   if (lines.length > 0) return <ShownPanel lines={lines} columns={columns} rows={rows} scroll={scroll} />;

@@ -63,6 +63,15 @@ describe("readings", () => {
   });
 });
 
+describe("a form with nothing typed", () => {
+  test("is closed by Esc, and what was set aside before it comes back first", () => {
+    const aside = press(press(opened, "4.5", at("10:00")), [ESCAPE], at("10:00"));
+    const again = press(press(aside, "g", at("10:01")), [ESCAPE], at("10:01"));
+    expect(again.mode.name).toBe("plain");
+    expect(form(press(again, [ESCAPE], at("10:02")))).toMatchObject({ stroke: "s", texts: { flow: "4.5" } });
+  });
+});
+
 describe("moving in a form", () => {
   const fieldAfter = (...keys: readonly Key[]) => form(press(opened, keys, at("10:00"))).field;
 

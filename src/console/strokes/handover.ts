@@ -22,7 +22,7 @@ export const handover: EntryStroke = {
   takes: "initials of the relief; shows the handover summary",
   likely: [],
   example: "y TJ",
-  asks: () => "initials of the relief, when the summary has been read out; arrows scroll it",
+  asks: () => "relief's initials, once it is read out; arrows scroll",
   shows: ({ run }) => handoverSummary(run),
   read: ({ words }, { run }): Outcome<Draft> => {
     const initials = readInitials(words[0], "the relief");
