@@ -29,10 +29,7 @@ export function auditHtml(audit: Audit, choice: Choice): string {
 /** Each chart with its table, which says the same in numbers. */
 function chartsOf(audit: Audit): Markup[] {
   const tables = monthTables(audit, false);
-  return charted(audit).map(
-    (chart, i) =>
-      html`${runChart(chart)}${tables[i] && html`<div class="beside">${tableMarkup(tables[i])}</div>`}`,
-  );
+  return charted(audit).map((chart, i) => runChart(chart, html`${tables.slice(i, i + 1).map(tableMarkup)}`));
 }
 
 /** In the order of the tables by month. */

@@ -17,11 +17,15 @@ export type RunChart = {
   readonly text: (value: number) => string;
 };
 
+const diamond = (x: number, y: number): string =>
+  `M${place(x)} ${place(y - 3.4)}l3.4 3.4l-3.4 3.4l-3.4 -3.4z`;
+
 const [TOP, BOTTOM, HEIGHT] = [12, 132, 156];
 /** So many months have their names below. */
 const NAMED = 12;
 
-export function runChart({ id, title, says, values, middle, most, text }: RunChart): Markup {
+/** `numbers` says beside the drawing what it shows. */
+export function runChart({ id, title, says, values, middle, most, text }: RunChart, numbers: Markup): Markup {
   const x = (i: number) => CHART.left + ((CHART.right - CHART.left) * (i + 0.5)) / Math.max(1, values.length);
   const y = (value: number) => BOTTOM - ((BOTTOM - TOP) * value) / Math.max(most, Number.EPSILON);
   const each = Math.ceil(values.length / NAMED);
@@ -35,10 +39,9 @@ export function runChart({ id, title, says, values, middle, most, text }: RunCha
       i % each === 0 &&
       html`<text class="mark" x="${place(x(i))}" y="${BOTTOM + 16}" text-anchor="middle">${month}</text>`,
   )}<g class="line-0"><path class="line" d="${pathOf(values, x, y)}"/>${values.map(
-    ({ value }, i) =>
-      value !== null && html`<circle class="sign" cx="${place(x(i))}" cy="${place(y(value))}" r="2.6"/>`,
+    ({ value }, i) => value !== null && html`<path class="sign" d="${diamond(x(i), y(value))}"/>`,
   )}</g>`;
-  return html`<figure><figcaption>${title}</figcaption>${drawing(id, title, says, HEIGHT, inside)}</figure>`;
+  return html`<figure><figcaption>${title}</figcaption>${drawing(id, title, says, HEIGHT, inside)}<div class="beside">${numbers}</div></figure>`;
 }
 
 /** A line is drawn between months next to each other, never over one without a value. */
