@@ -68,7 +68,7 @@ test("a resize to more room, to too little, and back", async () => {
     [80, 24],
   ] as const) {
     console.resize(cols, rows);
-    await console.waitFor(lineOpen("s readings · CVP"), PATIENCE);
+    await console.waitFor("s readings · CVP", PATIENCE);
   }
   await finished(console, path);
 });

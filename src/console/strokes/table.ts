@@ -24,7 +24,8 @@ const VIEWS: readonly ViewStroke[] = [
     name: "checklists",
     short: "checks",
     opens: "checklists",
-    takes: "a letter opens a list; Enter ticks an item, n is not applicable, u opens it again",
+    takes:
+      "a letter opens a list; Enter ticks an item, n is not applicable, u opens it again · from a script: c b identity",
     likely: ["before", "weaning"],
   },
   {
