@@ -59,7 +59,7 @@ export function readBalances(
     ),
     net: mL(
       sum([fluidIn, out]) === null ? null : (fluidIn ?? 0) - (out ?? 0),
-      `in ${plain(fluidIn ?? 0)} − out ${plain(out ?? 0)}`,
+      `in ${orNone(fluidIn)} − out ${orNone(out)}`,
       "no volume recorded",
     ),
     returned: mL(
@@ -69,6 +69,9 @@ export function readBalances(
     ),
   };
 }
+
+/** Nothing recorded is said so, and not told as nought. */
+const orNone = (value: number | null): string => (value === null ? "none recorded" : plain(value));
 
 function dosesWorking(doses: readonly Dose[]): string {
   const silent = doses.filter(({ ml }) => ml === null).length;

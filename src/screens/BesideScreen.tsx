@@ -8,8 +8,9 @@ import type { Run } from "../figures/run.ts";
 import type { Instant } from "../format/instant.ts";
 import { EntryLine, entryRows, saidBy } from "./EntryLine.tsx";
 import { FormPanel } from "./FormPanel.tsx";
-import { column, cutTo } from "./fit.ts";
+import { column, cutTo, fitting } from "./fit.ts";
 import { Rule } from "./Rule.tsx";
+import { tilesOf } from "./Timers.tsx";
 import { TitleBar } from "./TitleBar.tsx";
 import { wrapped } from "./wrapped.ts";
 
@@ -31,13 +32,17 @@ export function BesideScreen({ model, mode, run, now, columns, rows }: Props) {
   const beside = form.beside?.(valuesSoFar(fields, mode.texts), formContext(model.file, mode.started)) ?? [];
   const left = FIELD_WIDTH * (columns >= 120 ? 2 : 1);
   const said = saidBy(model, columns);
-  const panelRows = Math.max(1, rows - ROWS_TAKEN - entryRows(model, said));
+  const panelRows = Math.max(
+    1,
+    rows - ROWS_TAKEN - (run.course.phase === "before" ? 0 : 1) - entryRows(model, said),
+  );
   const pages = pagesOf(beside, columns - left - 2, panelRows);
   const page = Math.min(mode.page, pages.length - 1);
   const more = pages.length > 1 ? ` · figures ${page + 1} of ${pages.length}, PgDn turns over` : "";
   return (
     <Box flexDirection="column" height={rows} width={columns}>
       <TitleBar model={model} run={run} now={now} columns={columns} />
+      {run.course.phase === "before" ? null : <ClockRow run={run} columns={columns} />}
       <Rule title={`${form.title}${more}`} columns={columns} />
       <Box height={panelRows}>
         <Box width={left}>
@@ -54,6 +59,14 @@ export function BesideScreen({ model, mode, run, now, columns, rows }: Props) {
       </Box>
       <EntryLine model={model} said={said} columns={columns} />
     </Box>
+  );
+}
+
+/** The clocks stay in view once there are any. */
+function ClockRow({ run, columns }: { run: Run; columns: number }) {
+  const clocks = tilesOf(run).map(({ label, value, detail }) => `${label.toLowerCase()} ${value} ${detail}`);
+  return (
+    <Text wrap="truncate">{` ${fitting(clocks, columns - 2, (text) => text.length + 3).join(" · ")}`}</Text>
   );
 }
 

@@ -1,6 +1,6 @@
 /** The cases of a folder: listing them, and finding one by its path, label or id. */
 import { readdir, stat } from "node:fs/promises";
-import { join, resolve, sep } from "node:path";
+import { basename, join, resolve, sep } from "node:path";
 import { msOf } from "../format/instant.ts";
 import { type Outcome, refused, taken } from "../format/outcome.ts";
 import { listed } from "../format/text.ts";
@@ -126,11 +126,11 @@ export async function findCase(
     (one) => one.id === pathOrLabel || ("label" in one && one.label === pathOrLabel),
   );
   if (found.length < 2) return fromOne(found[0], pathOrLabel);
-  const ids = listed(
-    found.map(({ id }) => id),
-    "or",
-  );
-  return refused(`${found.length} cases have that label: name one by its id, ${ids}.`);
+  const ids = found.map(({ id }) => id);
+  // A file that was copied within the folder has the id of the other: then only the file's name tells them apart.
+  const [by, names] =
+    new Set(ids).size === ids.length ? ["id", ids] : ["file", found.map(({ path }) => basename(path))];
+  return refused(`${found.length} cases have that label: name one by its ${by}, ${listed(names, "or")}.`);
 }
 
 async function fromOne(found: ListedCase | undefined, asked: string): Promise<Outcome<string>> {
