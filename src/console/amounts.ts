@@ -47,7 +47,7 @@ export function numberWithin(
   const found = text === undefined ? null : numberAndUnit(text);
   const letters = (shown: string) => shown.toLowerCase().replace("°", "");
   if (!found || !["", letters(unit)].includes(letters(found.unit))) {
-    return refused(`${notThat(text, what)}: type ${unit} such as ${example}.`);
+    return refused(`${notThat(text, what)}: type ${unit === "s" ? "seconds" : unit} such as ${example}.`);
   }
   if (found.value < lowest || found.value > highest) {
     return refused(`${found.value} ${unit} cannot be ${what}: type one between ${lowest} and ${highest}.`);

@@ -71,7 +71,7 @@ export function logged(file: CaseFile, typed: string, now: Instant): Outcome<Cas
   if (!stroke)
     return refused(
       key === ""
-        ? "Nothing was typed: begin with a stroke's key."
+        ? "no stroke was typed: begin with a stroke's key."
         : `"${harmless(key)}" is not a stroke's key: pumpside keys lists them.`,
     );
   if (stroke.opens === "form") return loggedForm(file, stroke, typed, text, now);

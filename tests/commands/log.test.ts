@@ -147,7 +147,7 @@ describe("a stroke that cannot be logged", () => {
   test.each<[string, string[], RegExp]>([
     ["with an amount that is none", ["hx"], /"x" is not an amount of heparin: type such as 28000/],
     ["with a key that is none", ["=3"], /"=" is not a stroke's key: pumpside keys lists them/],
-    ["that is empty", [""], /Nothing was typed: begin with a stroke's key/],
+    ["that is empty", [""], /no stroke was typed: begin with a stroke's key/],
     ["at a clock in words", ["b", "--now", "yesterday"], /"yesterday" is no time: type ISO 8601/],
     ["at a clock without an offset", ["b", "--now", "2026-03-04T10:42:30"], /is no time: type ISO 8601/],
     ["at a day that is none", ["b", "--now", "2026-02-30T10:42:30Z"], /is no time: type ISO 8601/],

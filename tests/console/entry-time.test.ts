@@ -39,7 +39,7 @@ describe("an entry", () => {
     const refused = press(model, "a5x2\n", at("10:00"));
     expect(openLine(refused)).toMatchObject({
       text: "5x2",
-      fault: '"5x2" is not an ACT: type s such as 480.',
+      fault: '"5x2" is not an ACT: type seconds such as 480.',
     });
     const mended = press(refused, [{ name: "left" }, { name: "backspace" }], at("10:01"));
     expect(openLine(mended)).toMatchObject({ text: "52", fault: null });
