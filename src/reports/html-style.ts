@@ -18,7 +18,7 @@ p{margin:.4rem 0}
 nav ul{display:flex;flex-wrap:wrap;gap:.1rem 1rem;margin:1rem 0 0;padding:0;list-style:none;font-size:.88rem}
 a{color:var(--l0)}
 a:focus-visible{outline:3px solid var(--l0);outline-offset:2px}
-dl{display:grid;grid-template-columns:repeat(auto-fill,minmax(min(17rem,100%),1fr));gap:0 1.6rem;margin:.4rem 0}
+dl{display:grid;grid-template-columns:repeat(auto-fill,minmax(min(21rem,100%),1fr));gap:0 1.6rem;margin:.4rem 0}
 dl div{display:grid;grid-template-columns:11.5rem 1fr;gap:.6rem;padding:.22rem 0;border-bottom:1px solid var(--rule)}
 dt{color:var(--quiet)}
 dd{margin:0;min-width:0;font-weight:600;font-variant-numeric:tabular-nums}

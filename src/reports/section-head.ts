@@ -134,7 +134,7 @@ function incidents({ run }: Report): string {
 function complete({ completeness }: Report): string {
   const asked = completeness.filter(({ state }) => state !== "not-applicable");
   const there = asked.filter(({ state }) => state === "present").length;
-  return `${there} of ${asked.length} items that were looked for are in the record`;
+  return `${there} of ${asked.length} items`;
 }
 
 /** A line for everybody who ran the pump; none where names are left out. */
