@@ -124,9 +124,10 @@ async function connected(profile: string, child: ChildProcess): Promise<WebSocke
   throw new Error("the browser did not start");
 }
 
+/** The port, once the file that tells it has been written to the end of its first line. */
 function portIn(profile: string): string | null {
   try {
-    return readFileSync(join(profile, "DevToolsActivePort"), "utf8").split("\n")[0] ?? null;
+    return /^(\d+)\n/.exec(readFileSync(join(profile, "DevToolsActivePort"), "utf8"))?.[1] ?? null;
   } catch {
     return null;
   }
