@@ -1,7 +1,7 @@
 // What is half typed waits beside the case, and is gone when there is nothing left of it.
 
 import { mkdir, readdir, readFile, stat, writeFile } from "node:fs/promises";
-import { join } from "node:path";
+import { basename, join } from "node:path";
 import { beforeEach, expect, onTestFinished, test } from "vitest";
 import { keepBeside, readBeside } from "../../src/store/half-typed.ts";
 import { scratchFolder } from "./cases.ts";
@@ -29,7 +29,8 @@ test("it is written once typing pauses, with what was typed last", async () => {
   const keeper = keepBeside(path);
   for (const text of ["d", "d 3", "d 30"]) keeper.keep([{ text }]);
   expect(await readdir(folder)).toEqual([]);
-  while ((await readdir(folder)).length === 0) await new Promise((again) => setTimeout(again, 20));
+  const isThere = async () => (await readdir(folder)).includes(basename(besideOf()));
+  while (!(await isThere())) await new Promise((again) => setTimeout(again, 20));
   expect(JSON.parse(await readFile(besideOf(), "utf8"))).toEqual([{ text: "d 30" }]);
   await keeper.close();
 });
