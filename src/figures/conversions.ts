@@ -43,6 +43,3 @@ function factorOf(quantity: string, unit: string): number {
 
 /** Milligrams of heparin in so many IU, at so many IU a milligram. */
 export const heparinMilligrams = (units: number, perMilligram: number): number => units / perMilligram;
-
-/** IU of heparin in so many milligrams, at so many IU a milligram. */
-export const heparinUnits = (milligrams: number, perMilligram: number): number => milligrams * perMilligram;

@@ -7,6 +7,7 @@ import type { Protocol } from "../protocol/protocol.ts";
 import type { Route } from "../record/entries-given.ts";
 import type { Draft, Entry } from "../record/entry.ts";
 import { GAS_VALUES, type Quantity, READINGS } from "../record/quantities.ts";
+import { heparinMilligrams } from "./conversions.ts";
 import { toldWords } from "./told-words.ts";
 
 export type Words = { readonly subject: string; readonly says: string };
@@ -191,8 +192,8 @@ export function fractionText(fraction: number): string {
 export function amountText(name: string, amount: number, unit: string, protocol: Protocol): string {
   if (name !== "heparin" || unit !== "[IU]") return `${plain(amount)} ${unitText(unit)}`;
   const iu = `${grouped(amount)} IU`;
-  const perMg = protocol.coagulation.heparinIuPerMg.value;
-  return protocol.shown.heparin === "mg" ? `${plain(amount / perMg)} mg = ${iu}` : iu;
+  const mg = heparinMilligrams(amount, protocol.coagulation.heparinIuPerMg.value);
+  return protocol.shown.heparin === "mg" ? `${plain(mg)} mg = ${iu}` : iu;
 }
 
 function measured(values: { readonly [name: string]: unknown }, table: Record<string, Quantity>): string {

@@ -1,7 +1,7 @@
-/** Haematocrit as blood and other fluids meet: predicted on bypass, mixed, and after ultrafiltration. */
+/** Haematocrit as blood and other fluids meet: predicted on bypass, and the ultrafiltrate that raises it. */
 import { fixed, plain } from "../format/number.ts";
 import { derived } from "./derived.ts";
-import { type Figure, known } from "./figure.ts";
+import type { Figure } from "./figure.ts";
 
 export const TEACHING_PAGE = "Haemodilution Calculations, teaching notes at perfusion.com.au";
 const MASS_BALANCE = `${TEACHING_PAGE}; mass balance`;
@@ -41,32 +41,6 @@ const whole = (blood: number, primed: number, other: number, displaced: number):
   `(${fixed(blood)} + ${fixed(primed)}${term(" + ", other)}${term(" − ", displaced)}) mL`;
 
 const term = (sign: string, ml: number, what = ""): string => (ml === 0 ? "" : `${sign}${fixed(ml)}${what}`);
-
-/** A volume in mL with its haematocrit in %. */
-export type Blood = { readonly volume: number; readonly haematocrit: number };
-
-/** Haematocrit in % of two volumes mixed; a fluid without cells has 0 %. */
-export const mixedHaematocrit = (one: Blood, other: Blood): Figure => {
-  const cells = one.volume * one.haematocrit + other.volume * other.haematocrit;
-  return derived("%", [known(one.volume + other.volume, "mL", "mixed")], (volume) => ({
-    value: cells / volume,
-    working: `(${bloodText(one)} + ${bloodText(other)}) / ${plain(volume)} mL`,
-    source: MASS_BALANCE,
-  }));
-};
-
-const bloodText = ({ volume, haematocrit }: Blood): string => `${plain(volume)} mL × ${plain(haematocrit)} %`;
-
-/** Haematocrit in % after so many mL of ultrafiltrate, and of fluid without cells given in its place. */
-export const filteredHaematocrit = (blood: Blood, removed: number, replaced = 0): Figure => {
-  const left = blood.volume - removed + replaced;
-  return derived("%", [known(left, "mL", "left")], (volume) => ({
-    value: volume > 0 ? (blood.volume * blood.haematocrit) / volume : null,
-    working:
-      volume > 0 ? `${bloodText(blood)} / ${plain(volume)} mL` : `${plain(removed)} mL is more than there is`,
-    source: MASS_BALANCE,
-  }));
-};
 
 /** Millilitres to ultrafilter for a wanted haematocrit in % = volume × (1 − haematocrit / wanted). */
 export const ultrafiltrateFor = (wanted: number, volume: Figure, haematocrit: Figure): Figure =>

@@ -1,7 +1,7 @@
 /** Blood, prime and oxygen as they will be when bypass begins: the part of the setup figures that hangs together. */
 import { plain } from "../format/number.ts";
 import { type Protocol, solutionOf } from "../protocol/protocol.ts";
-import { allowableBloodLoss } from "./blood-saving.ts";
+import { allowableBloodLoss } from "./blood-loss.ts";
 import { bloodVolume, bloodVolumePerKg } from "./blood-volume.ts";
 import { bodySurface } from "./body-surface.ts";
 import { type Figure, known, missing } from "./figure.ts";
