@@ -1,4 +1,4 @@
-/** Blood that may be lost. */
+/** How much blood may be lost before the haematocrit is at its floor. */
 import { fixed, plain } from "../format/number.ts";
 import { derived } from "./derived.ts";
 import type { Figure } from "./figure.ts";

@@ -1,13 +1,7 @@
 /** Values between the unit that is shown and the one that is kept. */
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import {
-  heparinMilligrams,
-  heparinUnits,
-  shownUnit,
-  toCanonical,
-  toShown,
-} from "../../src/figures/conversions.ts";
+import { heparinMilligrams, shownUnit, toCanonical, toShown } from "../../src/figures/conversions.ts";
 import { setupFigures } from "../../src/figures/setup-figures.ts";
 import { adultProtocol } from "../../src/protocol/adult.ts";
 import type { ShownUnits } from "../../src/protocol/units.ts";
@@ -73,10 +67,9 @@ test("temperatures, arterial pressures and the rest are shown as they are kept",
   }
 });
 
-test("heparin goes there and back at the protocol's own strength of a milligram", () => {
-  expect(heparinUnits(280, 100)).toBe(28_000);
+test("heparin is told in milligrams at the protocol's own strength of one", () => {
   expect(heparinMilligrams(28_000, 100)).toBe(280);
-  expect(heparinMilligrams(heparinUnits(280, 140), 140)).toBe(280);
+  expect(heparinMilligrams(39_200, 140)).toBe(280);
 });
 
 test("every unit the record keeps and every unit of the setup figures is one that UCUM knows", () => {

@@ -1,13 +1,11 @@
 /** Haematocrit as blood and other fluids meet, and the blood that is needed for another. */
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { allowableBloodLoss, fluidToDilute, unitsToConcentrate } from "../../src/figures/blood-saving.ts";
+import { allowableBloodLoss } from "../../src/figures/blood-loss.ts";
 import { type Figure, known, missing } from "../../src/figures/figure.ts";
 import {
   circulatingVolume,
-  filteredHaematocrit,
   type Meeting,
-  mixedHaematocrit,
   predictedHaematocrit,
   ultrafiltrateFor,
 } from "../../src/figures/haemodilution.ts";
@@ -71,11 +69,8 @@ describe("red cells needed", () => {
         const wanted = hct + rise;
         const need = { volume: mL(total), haematocrit: percent(hct), wanted, product: 60 };
         const given = numberOf(bloodOnTop(need));
-        const after = mixedHaematocrit(
-          { volume: total, haematocrit: hct },
-          { volume: given, haematocrit: 60 },
-        );
-        expect(after.value).toBeCloseTo(wanted, 9);
+        const after = meeting(total, hct, given, { cells: given * 0.6 });
+        expect(predictedHaematocrit(after).value).toBeCloseTo(wanted, 9);
       }),
     );
   });
@@ -135,19 +130,10 @@ describe("ultrafiltration", () => {
     fc.assert(
       fc.property(volume, thin, more, (total, hct, rise) => {
         const removed = numberOf(ultrafiltrateFor(hct + rise, mL(total), percent(hct)));
-        expect(filteredHaematocrit({ volume: total, haematocrit: hct }, removed).value).toBeCloseTo(
-          hct + rise,
-          9,
-        );
+        const after = meeting(total, hct, 0, { displaced: removed });
+        expect(predictedHaematocrit(after).value).toBeCloseTo(hct + rise, 9);
       }),
     );
-  });
-
-  test("cannot take away all there is", () => {
-    expect(filteredHaematocrit({ volume: 700, haematocrit: 25 }, 700)).toMatchObject({
-      value: null,
-      working: "700 mL is more than there is",
-    });
   });
 
   test("is not needed where the haematocrit is there already", () => {
@@ -155,22 +141,9 @@ describe("ultrafiltration", () => {
   });
 });
 
-describe("blood saving", () => {
-  test("no loss can be borne at the floor or below it", () => {
-    expect(allowableBloodLoss(mL(5000), percent(25), 25).value).toBe(0);
-    expect(allowableBloodLoss(mL(5000), percent(20), 25).working).toBe("20 % is not above 25 %");
-  });
-
-  test("blood that is thin already takes no fluid to thin it", () => {
-    expect(fluidToDilute(mL(5000), percent(15), 20).value).toBe(0);
-  });
-
-  test("units no thicker than the blood take nothing away", () => {
-    expect(unitsToConcentrate(mL(500), { volume: 250, haematocrit: 15 }, 15)).toMatchObject({
-      value: null,
-      working: "a unit of 15 % is no thicker than blood of 15 %",
-    });
-  });
+test("no loss of blood can be borne at the floor or below it", () => {
+  expect(allowableBloodLoss(mL(5000), percent(25), 25).value).toBe(0);
+  expect(allowableBloodLoss(mL(5000), percent(20), 25).working).toBe("20 % is not above 25 %");
 });
 
 describe("haematocrit and haemoglobin", () => {

@@ -1,5 +1,5 @@
 /** Blood volume and the loss that can be borne. */
-import { allowableBloodLoss } from "../../src/figures/blood-saving.ts";
+import { allowableBloodLoss } from "../../src/figures/blood-loss.ts";
 import {
   bloodVolumeByBand,
   bloodVolumeByNadler,

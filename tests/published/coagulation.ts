@@ -1,6 +1,6 @@
 /** Heparin, protamine and ACT. */
 import { isActMet } from "../../src/figures/coagulation.ts";
-import { heparinMilligrams, heparinUnits } from "../../src/figures/conversions.ts";
+import { heparinMilligrams } from "../../src/figures/conversions.ts";
 import { heparinDose, heparinShown, protaminePlanned } from "../../src/figures/planned-doses.ts";
 import { adultProtocol } from "../../src/protocol/adult.ts";
 import type { Protocol } from "../../src/protocol/protocol.ts";
@@ -31,6 +31,8 @@ const protamine = (ratio: number, ...heparin: readonly number[]) =>
     "12:00",
   ).coagulation;
 
+const typedMilligrams = (mg: number) => runAt(typed([`08:40 h ${mg}mg`]), "09:00").coagulation.heparinTotal;
+
 const planned = (ratio: number) =>
   protaminePlanned(dose(300), { ...adultProtocol.coagulation, protamineRatio: { value: ratio } });
 
@@ -50,14 +52,8 @@ export const coagulation: Section = {
         0,
         () => heparinShown(dose(400), { ...adultProtocol, shown: { ...adultProtocol.shown, heparin: "mg" } }),
       ],
-      [
-        "heparin-typed-in-mg",
-        "280 mg typed: IU",
-        28_000,
-        0,
-        () => runAt(typed(["08:40 h 280mg"]), "09:00").coagulation.heparinTotal,
-      ],
-      ["heparin-4-mg-kg", "4 mg/kg for 70 kg: IU", 28_000, 0, () => heparinUnits(4 * 70, 100)],
+      ["heparin-typed-in-mg", "280 mg typed: IU", 28_000, 0, () => typedMilligrams(280)],
+      ["heparin-4-mg-kg", "4 mg/kg for 70 kg: IU", 28_000, 0, () => typedMilligrams(4 * 70)],
     ]),
     ...group({ what: "protamine on the first heparin", source: LOADING, sureness: "Q" }, [
       ["protamine-first", "21 000, 5 000 and 5 000 IU, 1:1", 210, 0, () => onFirst(1)],

@@ -1,10 +1,8 @@
 /** Haematocrit of mixtures, and the blood, fluid or filtrate that changes it. */
-import { fluidToDilute, unitsToConcentrate } from "../../src/figures/blood-saving.ts";
 import { known } from "../../src/figures/figure.ts";
 import {
-  filteredHaematocrit,
+  circulatingVolume,
   type Meeting,
-  mixedHaematocrit,
   predictedHaematocrit,
   ultrafiltrateFor,
 } from "../../src/figures/haemodilution.ts";
@@ -17,39 +15,41 @@ const BALANCE = "mass balance on the teaching page's rule";
 const mL = (value: number) => known(value, "mL", "given");
 const percent = (value: number) => known(value, "%", "given");
 
-/** The page's patient: 5000 mL at 25 % met by 2000 mL of prime, with 25 % wanted again. */
-const diluted = mixedHaematocrit({ volume: 5000, haematocrit: 25 }, { volume: 2000, haematocrit: 0 });
-const need = (product: number) => ({ volume: mL(7000), haematocrit: diluted, wanted: 25, product });
+const meeting = (blood: number, hct: number, prime: number, more: Partial<Meeting> = {}): Meeting => ({
+  bloodVolume: mL(blood),
+  haematocrit: percent(hct),
+  prime: mL(prime),
+  cells: 0,
+  other: 0,
+  displaced: 0,
+  ...more,
+});
+const predicted = (...met: Parameters<typeof meeting>) => predictedHaematocrit(meeting(...met));
 
-const predicted = (blood: number, hct: number, prime: number, more: Partial<Meeting> = {}) =>
-  predictedHaematocrit({
-    bloodVolume: mL(blood),
-    haematocrit: percent(hct),
-    prime: mL(prime),
-    cells: 0,
-    other: 0,
-    displaced: 0,
-    ...more,
-  });
+/** The haematocrit of a blood and a fluid, or of two bloods; volumes in mL, haematocrits in %. */
+export const mixed = (volume: number, hct: number, added: number, addedHct: number) =>
+  predicted(volume, hct, added, { cells: (added * addedHct) / 100 });
+
+/** The page's patient: 5000 mL at 25 % met by 2000 mL of prime, with 25 % wanted again. */
+const need = (product: number) => ({
+  volume: mL(7000),
+  haematocrit: mixed(5000, 25, 2000, 0),
+  wanted: 25,
+  product,
+});
+
+/** What 7000 mL at 25 % are thinned by to 15 %: as much as has to leave for 25 % again. */
+const thinning = ultrafiltrateFor(25, mL((7000 * 25) / 15), percent(15));
+/** What leaves as a unit of 250 mL at 60 % is made of blood of 15 %. */
+const discarded = ultrafiltrateFor(60, mL((250 * 60) / 15), percent(15));
+export const unitsToConcentrate = () => (thinning.value ?? Number.NaN) / (discarded.value ?? Number.NaN);
 
 export const haemodilution: Section = {
   name: "haemodilution",
   checks: [
     ...group({ what: "haematocrit of a mixture", source: PAGE, sureness: "Q" }, [
-      [
-        "part-i",
-        "5000 mL at 43.9 % and 500 mL of fluid",
-        39.9,
-        0.05,
-        () => mixedHaematocrit({ volume: 5000, haematocrit: 43.9 }, { volume: 500, haematocrit: 0 }),
-      ],
-      [
-        "part-ii",
-        "5000 mL at 25 % and 500 mL at 35 %",
-        25.9,
-        0.05,
-        () => mixedHaematocrit({ volume: 5000, haematocrit: 25 }, { volume: 500, haematocrit: 35 }),
-      ],
+      ["part-i", "5000 mL at 43.9 % and 500 mL of fluid", 39.9, 0.05, () => mixed(5000, 43.9, 500, 0)],
+      ["part-ii", "5000 mL at 25 % and 500 mL at 35 %", 25.9, 0.05, () => mixed(5000, 25, 500, 35)],
     ]),
     ...group({ what: "red cells in all", source: PAGE, sureness: "Q" }, [
       [
@@ -96,32 +96,31 @@ export const haemodilution: Section = {
         "7000 mL and 1428.6 mL at 60 %",
         25,
         1e-9,
-        () =>
-          mixedHaematocrit(
-            { volume: 7000, haematocrit: diluted.value ?? 0 },
-            { volume: bloodOnTop(need(60)).value ?? 0, haematocrit: 60 },
-          ),
+        () => mixed(7000, 1250 / 70, bloodOnTop(need(60)).value ?? 0, 60),
       ],
       [
         "833-ml-on-top",
         "7000 mL and 833.3 mL at 60 %",
         22.3,
         0.05,
-        () =>
-          mixedHaematocrit(
-            { volume: 7000, haematocrit: diluted.value ?? 0 },
-            { volume: 2500 / 3, haematocrit: 60 },
-          ),
+        () => mixed(7000, 1250 / 70, 2500 / 3, 60),
       ],
     ]),
     ...group({ what: "fluid to dilute", source: PAGE, sureness: "Q" }, [
-      ["part-iv-a", "7000 mL at 25 % to 15 %", 4667, 0.5, () => fluidToDilute(mL(7000), percent(25), 15)],
+      ["part-iv-a", "7000 mL at 25 % to 15 %", 4667, 0.5, () => thinning],
       [
         "part-iv-a-in-all",
         "7000 mL at 25 % to 15 %: all of it",
         11_667,
         0.5,
-        () => 7000 + (fluidToDilute(mL(7000), percent(25), 15).value ?? 0),
+        () => circulatingVolume(meeting(7000, 25, thinning.value ?? 0)),
+      ],
+      [
+        "part-iv-a-thinned",
+        "7000 mL at 25 % and 4667 mL of fluid",
+        15,
+        0.0005,
+        () => mixed(7000, 25, 4667, 0),
       ],
     ]),
     ...group(
@@ -132,12 +131,7 @@ export const haemodilution: Section = {
           "4666.7 mL in excess, units of 250 mL at 60 % from 15 %",
           6.22,
           0.005,
-          () =>
-            unitsToConcentrate(
-              fluidToDilute(mL(7000), percent(25), 15),
-              { volume: 250, haematocrit: 60 },
-              15,
-            ),
+          unitsToConcentrate,
         ],
       ],
     ),
@@ -178,4 +172,4 @@ export const haemodilution: Section = {
 };
 
 const filtered = (removed: number, replaced = 0) =>
-  filteredHaematocrit({ volume: 7000, haematocrit: 25 }, removed, replaced);
+  predicted(7000, 25, 0, { displaced: removed, other: replaced });

@@ -4,12 +4,9 @@ import { KPA_PER_MMHG } from "../../src/figures/conversions.ts";
 import { type Figure, known } from "../../src/figures/figure.ts";
 import {
   flowForDelivery,
-  indexForDelivery,
   oxygenContent,
-  oxygenDelivery,
   oxygenDeliveryIndex,
   oxygenExtraction,
-  oxygenUptake,
   oxygenUptakeIndex,
 } from "../../src/figures/oxygen.ts";
 import { type Check, group, type Section } from "./check.ts";
@@ -33,9 +30,11 @@ const content = (hb: number, saturation: number, pO2: number, perGram = 1.34): F
 const perLitre = (hb: number, saturation: number, kPa: number): number =>
   (oxygenContent(hb, saturation, mmHg(kPa), constants(1.34, perMmHg(0.23))).value ?? Number.NaN) * 10;
 
-const litres = (value: number) => known(value, "L/min", "given");
 const index = (value: number) => known(value, "L/min/m2", "given");
 const surface = (value: number) => known(value, "m2", "given");
+/** What goes to or is taken by the whole body, from the index of a flow in L/min for a surface in m². */
+const inAll = (ofIndex: (flowIndex: Figure) => Figure, flow: number, area: number): number =>
+  (ofIndex(index(flow / area)).value ?? Number.NaN) * area;
 
 const PATIENTS = [
   { hb: 8.5, saturation: 100, delivered: [287.8, 291.8, 298.0] },
@@ -78,7 +77,7 @@ const needed: Check[] = NEEDED.flatMap(({ target, indexes }) =>
       tolerance: 0.0005,
       source: FORMULA,
       sureness: "C",
-      got: () => indexForDelivery(target, content(hb, 100, 200)),
+      got: () => flowForDelivery(target, surface(1), content(hb, 100, 200)),
     };
   }),
 );
@@ -130,7 +129,12 @@ export const oxygen: Section = {
         "the same at 5 L/min",
         1000,
         0.5,
-        () => oxygenDelivery(known(perLitre(15, 98, 13) / 10, "mL/dL", "given"), litres(5)),
+        () =>
+          inAll(
+            (one) => oxygenDeliveryIndex(known(perLitre(15, 98, 13) / 10, "mL/dL", "given"), one),
+            5,
+            1.7,
+          ),
       ],
     ]),
     ...group({ what: "content in mL/dL", source: PMJ, sureness: "Q" }, [
@@ -142,7 +146,7 @@ export const oxygen: Section = {
         "the same at 4.9 L/min, unrounded",
         949.1,
         0.05,
-        () => oxygenDelivery(pmjContent(), litres(4.9)),
+        () => inAll((one) => oxygenDeliveryIndex(pmjContent(), one), 4.9, 1.7),
       ],
     ]),
     ...group({ what: "oxygen capacity", source: "usmlestrike.com, Oxygen content of blood", sureness: "Q" }, [
@@ -161,9 +165,21 @@ export const oxygen: Section = {
     ...group({ what: "all of it", source: FORMULA, sureness: "C" }, [
       ["arterial", "Hb 9 g/dL, 99 %, 250 mmHg", 12.6894, 0.000_05, () => arterial],
       ["venous", "Hb 9 g/dL, 75 %, 40 mmHg", 9.165, 0.000_05, () => venous],
-      ["do2", "the same at 4.8 L/min", 609.09, 0.005, () => oxygenDelivery(arterial, litres(4.8))],
+      [
+        "do2",
+        "the same at 4.8 L/min",
+        609.09,
+        0.005,
+        () => inAll((one) => oxygenDeliveryIndex(arterial, one), 4.8, 2),
+      ],
       ["do2i", "the same for 2.0 m²", 304.55, 0.005, () => oxygenDeliveryIndex(arterial, index(2.4))],
-      ["vo2", "the same", 169.17, 0.005, () => oxygenUptake(arterial, venous, litres(4.8))],
+      [
+        "vo2",
+        "the same",
+        169.17,
+        0.005,
+        () => inAll((one) => oxygenUptakeIndex(arterial, venous, one), 4.8, 2),
+      ],
       ["vo2i", "the same for 2.0 m²", 84.59, 0.005, () => oxygenUptakeIndex(arterial, venous, index(2.4))],
       ["o2er", "the same", 27.77, 0.005, () => oxygenExtraction(arterial, venous)],
     ]),

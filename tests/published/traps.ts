@@ -2,7 +2,6 @@
 import { bodySurface } from "../../src/figures/body-surface.ts";
 import { completenessOf } from "../../src/figures/completeness.ts";
 import { type Figure, figureText, known } from "../../src/figures/figure.ts";
-import { mixedHaematocrit } from "../../src/figures/haemodilution.ts";
 import { oxygenContent, oxygenDeliveryIndex } from "../../src/figures/oxygen.ts";
 import { crystalloidOf, solutionDose } from "../../src/figures/planned-doses.ts";
 import { bloodForPrime, bloodOnTop } from "../../src/figures/red-cells.ts";
@@ -15,6 +14,7 @@ import { openedCase, runAt } from "../helpers/typed-case.ts";
 import { ucum } from "../helpers/ucum.ts";
 import { advises } from "./advised.ts";
 import { type Check, group, type Section } from "./check.ts";
+import { mixed } from "./haemodilution.ts";
 
 const CHAPTER =
   "Mosteller RD. N Engl J Med 1987;317:1098; a teaching chapter (Mishra N et al.) prints 1.72, cut off and not rounded";
@@ -104,8 +104,7 @@ export const traps: Section = {
         "833 mL on top: what it comes to",
         22.3,
         0.05,
-        () =>
-          mixedHaematocrit({ volume: 7000, haematocrit: 1250 / 70 }, { volume: 2500 / 3, haematocrit: 60 }),
+        () => mixed(7000, 1250 / 70, 2500 / 3, 60),
       ],
     ]),
     ...group({ what: "whole blood of 35 % for 25 %", source: PAGE, sureness: "Q" }, [

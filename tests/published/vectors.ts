@@ -1,16 +1,16 @@
 /** A short list of vectors, one for each formula, as another program could be fed with them. */
-import { allowableBloodLoss, fluidToDilute, unitsToConcentrate } from "../../src/figures/blood-saving.ts";
+import { allowableBloodLoss } from "../../src/figures/blood-loss.ts";
 import { bloodVolumeByNadler } from "../../src/figures/blood-volume.ts";
 import { bodySurface } from "../../src/figures/body-surface.ts";
 import { KPA_PER_MMHG, toCanonical, toShown } from "../../src/figures/conversions.ts";
 import { known } from "../../src/figures/figure.ts";
-import { mixedHaematocrit } from "../../src/figures/haemodilution.ts";
 import { oxygenContent, oxygenDeliveryIndex, oxygenExtraction } from "../../src/figures/oxygen.ts";
 import { crystalloidOf, solutionDose } from "../../src/figures/planned-doses.ts";
 import { tubingVolume } from "../../src/figures/prime.ts";
 import { bloodForPrime, bloodOnTop } from "../../src/figures/red-cells.ts";
 import { systemicResistance, systemicResistanceIndex } from "../../src/figures/vascular.ts";
 import { type Check, group, type Section } from "./check.ts";
+import { mixed, unitsToConcentrate } from "./haemodilution.ts";
 import { perMmHg, shortSeries } from "./oxygen.ts";
 
 const TEACHING = "Haemodilution Calculations, teaching notes at perfusion.com.au; mass balance";
@@ -27,14 +27,12 @@ const constants = (perGram: number, dissolved = 0.003) => ({
 
 const need = {
   volume: mL(7000),
-  haematocrit: mixedHaematocrit({ volume: 5000, haematocrit: 25 }, { volume: 2000, haematocrit: 0 }),
+  haematocrit: mixed(5000, 25, 2000, 0),
   wanted: 25,
   product: 60,
 };
 const delivery = (perGram: number) =>
   oxygenDeliveryIndex(oxygenContent(8.2, 99, 200, constants(perGram)), known(2.4, "L/min/m2", "given"));
-const mixed = (volume: number, haematocrit: number, added: number, addedHaematocrit: number) =>
-  mixedHaematocrit({ volume, haematocrit }, { volume: added, haematocrit: addedHaematocrit });
 const crystalloid = (blood: number, crystalloidParts: number) =>
   crystalloidOf(mL(1000), { id: "given", name: "given", blood, crystalloid: crystalloidParts });
 const inLitres = ({ value }: { value: number | null }) => (value ?? Number.NaN) / 1000;
@@ -88,9 +86,7 @@ export const vectors: Section = {
       bloodForPrime(need, mL(2000)),
     ),
     ...vector("prc-ontop", "the same, on top", 1428.57, 0.05, () => bloodOnTop(need)),
-    ...vector("hemocon-units", "7000 mL, 25 to 15 %, 250 mL at 60 %", 6.222, 0.005, () =>
-      unitsToConcentrate(fluidToDilute(mL(7000), percent(25), 15), { volume: 250, haematocrit: 60 }, 15),
-    ),
+    ...vector("hemocon-units", "7000 mL, 25 to 15 %, 250 mL at 60 %", 6.222, 0.005, unitsToConcentrate),
     ...vector("cao2-si", "Hb 150 g/L, 97 %, 10 kPa, 0.23", 197.27, 0.05, () => {
       const content = oxygenContent(15, 97, toCanonical("oxygen", "kPa", 10), constants(1.34, perMmHg(0.23)));
       return (content.value ?? Number.NaN) * 10;
