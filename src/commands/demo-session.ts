@@ -6,9 +6,10 @@ import type { Key } from "../console/key.ts";
 import { NOTHING_HELD, readKeys } from "../console/key-reader.ts";
 import { keysFor } from "../console/keys-for.ts";
 import type { Instant } from "../format/instant.ts";
+import { openedCase } from "../record/opening.ts";
 import type { View } from "../screens/Root.tsx";
 import { keepCase } from "../store/keeper.ts";
-import { momentOf, openedCase } from "./invented/play.ts";
+import { momentOf } from "./invented/play.ts";
 import type { Script, Step } from "./invented/script.ts";
 import type { Ending, RunningSession } from "./session.ts";
 
@@ -20,7 +21,7 @@ type Pressed = { readonly key: Key; readonly at: Instant | null };
 
 /** Plays a script at `speed` times the pace of life. The case is kept in a real file at `path`, so that saved is true. */
 export async function openDemo(script: Script, path: string, speed: number): Promise<RunningSession> {
-  const file = openedCase(script);
+  const file = openedCase(script, script.start);
   let looked = performance.now();
   let reached = script.start.ms;
   let app: App = runApp({ file, clockEarlyBy: null, halfTyped: [] }, null);

@@ -3,8 +3,9 @@ import type { Instant } from "../format/instant.ts";
 import { type Outcome, taken } from "../format/outcome.ts";
 import type { CaseFile } from "../record/case.ts";
 import type { Entry } from "../record/entry.ts";
+import { openedCase } from "../record/opening.ts";
 import { type Order, type Score, scoreOf } from "../reports/training.ts";
-import { momentOf, openedCase, played } from "./invented/play.ts";
+import { momentOf, played } from "./invented/play.ts";
 import type { OrderStep, TrainingScript } from "./invented/training-run.ts";
 
 export type Trainer = {
@@ -34,7 +35,7 @@ export function trainerOf(
 ): Outcome<Trainer> {
   const expected = expectedOf(script);
   if (!expected.ok) return expected;
-  const opened = openedCase(script);
+  const opened = openedCase(script, script.start);
   const [first] = script.steps;
   let file = opened;
   let looked = monotonic();

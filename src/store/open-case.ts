@@ -1,9 +1,10 @@
 /** Making, opening, holding and adding to a case: the ways to a case file for everything outside this folder. */
 import { access, realpath } from "node:fs/promises";
-import { type Instant, toIso } from "../format/instant.ts";
+import type { Instant } from "../format/instant.ts";
 import { type Outcome, refused, taken } from "../format/outcome.ts";
 import type { Protocol } from "../protocol/protocol.ts";
-import { CASE_FORMAT, CASE_VERSION, type CaseFile } from "../record/case.ts";
+import type { CaseFile } from "../record/case.ts";
+import { openedCase } from "../record/opening.ts";
 import { lowCase } from "./case-adapter.ts";
 import { codeOf, faultWords, readingFaultWords } from "./fault-words.ts";
 import { newCaseId, newCasePath, openFolder } from "./folder.ts";
@@ -64,7 +65,7 @@ export async function createCase(asked: NewCase): Promise<Outcome<OpenedCase>> {
   try {
     const id = await unusedId(folder.value, asked.now);
     const path = newCasePath(folder.value, id);
-    const file = firstState(id, asked);
+    const file = openedCase({ ...asked, id, label: asked.label || id }, asked.now);
     await lowCase(path, file).write();
     return taken({ path: await realpath(path), file });
   } catch (error) {
@@ -160,26 +161,4 @@ async function unusedId(folder: string, now: Instant): Promise<string> {
     );
     if (!taken) return id;
   }
-}
-
-function firstState(id: string, { label, protocol, operator, now, place }: NewCase): CaseFile {
-  const at = toIso(now);
-  const opened = {
-    id: "e1",
-    seq: 1,
-    at,
-    loggedAt: at,
-    by: operator,
-    typed: "",
-    kind: "opened" as const,
-    operator,
-  };
-  return {
-    format: CASE_FORMAT,
-    version: CASE_VERSION,
-    id,
-    label: label || id,
-    protocol,
-    entries: [place === undefined ? opened : { ...opened, place }],
-  };
 }

@@ -5,8 +5,9 @@ import { type Run, readRun } from "../../src/figures/run.ts";
 import { fromIso, type Instant } from "../../src/format/instant.ts";
 import { adultProtocol } from "../../src/protocol/adult.ts";
 import type { Protocol } from "../../src/protocol/protocol.ts";
-import { CASE_FORMAT, CASE_VERSION, type CaseFile } from "../../src/record/case.ts";
+import type { CaseFile } from "../../src/record/case.ts";
 import type { Draft } from "../../src/record/entry.ts";
+import { openedCase as opened } from "../../src/record/opening.ts";
 
 /** A moment of the day of operation, `10:42` or `10:42:30`, one hour east of UTC. */
 export function at(clock: string): Instant {
@@ -19,18 +20,7 @@ export const minutes = (count: number): number => count * 60_000;
 
 /** A case that AB opened at 07:00; the first entry typed is e2. */
 export const openedCase = (protocol: Protocol = adultProtocol): CaseFile =>
-  given(
-    {
-      format: CASE_FORMAT,
-      version: CASE_VERSION,
-      id: "case-0001",
-      label: "invented",
-      protocol,
-      entries: [],
-    },
-    { kind: "opened", operator: "AB" },
-    "07:00",
-  );
+  opened({ id: "case-0001", label: "invented", protocol, operator: "AB" }, at("07:00"));
 
 /** The case with an entry that no stroke writes. */
 export const given = (file: CaseFile, draft: Draft, clock: string): CaseFile =>

@@ -2,7 +2,7 @@
 
 import { describe, expect, test } from "vitest";
 import { INVENTED } from "../../src/commands/invented/index.ts";
-import { momentOf, openedCase, played } from "../../src/commands/invented/play.ts";
+import { momentOf, played } from "../../src/commands/invented/play.ts";
 import type { Step } from "../../src/commands/invented/script.ts";
 import { keysFor } from "../../src/console/keys-for.ts";
 import { type Model, openModel } from "../../src/console/model.ts";
@@ -13,6 +13,7 @@ import { readRun } from "../../src/figures/run.ts";
 import { intervalsOf } from "../../src/figures/spans.ts";
 import { type Instant, toIso } from "../../src/format/instant.ts";
 import type { Entry } from "../../src/record/entry.ts";
+import { openedCase } from "../../src/record/opening.ts";
 import { checkCase } from "../../src/record/reading-a-file.ts";
 import { ofKind } from "../../src/record/standing.ts";
 import { caseOf } from "./samples.ts";
@@ -21,7 +22,7 @@ const FEWEST = 120;
 
 describe.each(INVENTED)("$label", (script) => {
   test("has every step taken, each of them writing something", () => {
-    let file = openedCase(script);
+    let file = openedCase(script, script.start);
     for (const step of script.steps) {
       const after = logged(file, step.type, momentOf(script, step));
       expect(after, `${step.at} ${step.type}`).toMatchObject({ ok: true });
@@ -84,7 +85,7 @@ const pressed = (model: Model, stroke: string, now: Instant): Model =>
 const withoutTyped = (entries: readonly Entry[]) => entries.map(({ typed, ...entry }) => entry);
 
 test.each(INVENTED)("$label, pressed key by key on the console, gives the same record", (script) => {
-  let model = openModel(openedCase(script));
+  let model = openModel(openedCase(script, script.start));
   for (const step of script.steps) {
     model = pressed(model, step.type, momentOf(script, step));
   }

@@ -5,7 +5,7 @@ import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { afterEach, beforeEach, expect, test } from "vitest";
 import { INVENTED } from "../../src/commands/invented/index.ts";
-import { momentOf, openedCase } from "../../src/commands/invented/play.ts";
+import { momentOf } from "../../src/commands/invented/play.ts";
 import type { Script } from "../../src/commands/invented/script.ts";
 import type { Key } from "../../src/console/key.ts";
 import { keysFor } from "../../src/console/keys-for.ts";
@@ -13,6 +13,7 @@ import { logged } from "../../src/console/read-stroke.ts";
 import { readRun } from "../../src/figures/run.ts";
 import { msOf } from "../../src/format/instant.ts";
 import type { Entry } from "../../src/record/entry.ts";
+import { openedCase } from "../../src/record/opening.ts";
 import { openClock } from "../../src/store/clock.ts";
 import { createCase } from "../../src/store/open-case.ts";
 import { expectedTables } from "../samples/expected-tables.ts";
@@ -100,7 +101,7 @@ async function typedInTerminal(script: Script): Promise<string> {
   if (!made.ok) throw new Error(made.fault);
   const console = startConsole({ dir: folder.dir, args: ["run", made.value.path] });
   await console.waitFor(saved(1), PATIENCE);
-  let file = openedCase(script);
+  let file = openedCase(script, script.start);
   for (const step of script.steps) {
     const moment = momentOf(script, step);
     const pressed = keysFor(file, withoutTimes(step.type), moment).map(bytesOf);
