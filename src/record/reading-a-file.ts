@@ -3,6 +3,7 @@ import type * as z from "zod";
 import { type Outcome, refused, taken } from "../format/outcome.ts";
 import { harmless } from "../format/text.ts";
 import { CASE_FORMAT, CASE_VERSION, type CaseFile, caseSchema } from "./case.ts";
+import { pointingFault } from "./correcting.ts";
 import { type Entry, entrySchema } from "./entry.ts";
 import { standing } from "./standing.ts";
 import { forbiddenKeyIn, isTooDeep } from "./untrusted.ts";
@@ -64,10 +65,8 @@ function orderFault(entries: readonly Entry[]): string | null {
 /** Corrections point back, and leave entries that are valid: not each by itself, but all that are in force together. */
 function correctionFault(entries: readonly Entry[]): string | null {
   for (const { entry, corrections } of standing(entries).written) {
-    const pointsBack =
-      (entry.kind !== "amend" && entry.kind !== "void" && entry.kind !== "reminder-done") ||
-      Number(entry.target.slice(1)) < entry.seq;
-    if (!pointsBack) return `entry ${entry.seq} points at ${entry.target}, which is not an earlier entry.`;
+    const pointing = pointingFault(entry);
+    if (pointing !== null) return `entry ${entry.seq} ${pointing}.`;
     const amended = corrections.findLast(({ kind }) => kind === "amend");
     if (amended && !entrySchema.safeParse(entry).success)
       return `entry ${amended.seq} would make ${entry.id} an entry that is not valid.`;

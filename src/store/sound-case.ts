@@ -1,6 +1,6 @@
 /** What a case must be before it is written: nothing goes into a file that could not be read back. */
 import { type CaseFile, caseHeader } from "../record/case.ts";
-import { fits } from "../record/correcting.ts";
+import { fits, pointingFault } from "../record/correcting.ts";
 import { type Entry, entrySchema } from "../record/entry.ts";
 import { faultOf } from "../record/reading-a-file.ts";
 import { refusal } from "./fault-words.ts";
@@ -37,19 +37,15 @@ export function soundEntry(entries: readonly Entry[], place: number): Entry {
   if (entry.seq !== number || entry.id !== `e${number}`) throw refusal(`entry ${number} is out of order`);
   if (wasRead(entry)) return entry;
   const parsed = entrySchema.safeParse(entry);
-  const wrong = parsed.success ? targetFault(entry, entries) : faultOf(parsed.error);
+  const wrong = parsed.success ? correctionFault(entry, entries) : faultOf(parsed.error);
   if (!parsed.success || wrong !== null) throw refusal(`entry ${number} is not valid: ${wrong}`);
   return parsed.data;
 }
 
-function targetFault(entry: Entry, entries: readonly Entry[]): string | null {
-  if (entry.kind !== "amend" && entry.kind !== "void" && entry.kind !== "reminder-done") return null;
-  const target = entries[Number(entry.target.slice(1)) - 1];
-  if (target === undefined || target.seq >= entry.seq) {
-    return `it points at ${entry.target}, which is not an earlier entry`;
-  }
-  if (entry.kind === "amend" && !fits(target, entry.changes)) {
-    return `it would make ${entry.target} an entry that is not valid`;
-  }
-  return null;
+function correctionFault(entry: Entry, entries: readonly Entry[]): string | null {
+  const pointing = pointingFault(entry);
+  if (pointing !== null) return `it ${pointing}`;
+  if (entry.kind !== "amend") return null;
+  const target = entries[Number(entry.target.slice(1)) - 1] as Entry;
+  return fits(target, entry.changes) ? null : `it would make ${entry.target} an entry that is not valid`;
 }
