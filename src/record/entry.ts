@@ -41,9 +41,6 @@ export type Entry = z.infer<typeof entrySchema>;
 export type Kind = Entry["kind"];
 export type EntryOf<K extends Kind> = Extract<Entry, { kind: K }>;
 
-/** Every kind's name, in the order of the schema. */
-export const KINDS: readonly string[] = entrySchema.options.map((option) => option.shape.kind.value);
-
 type Written = "id" | "seq" | "at" | "loggedAt" | "by" | "typed";
 
 /** An entry before it is written: what a stroke or a form makes of what was typed. */

@@ -4,8 +4,8 @@ import { type Instant, msOf } from "../format/instant.ts";
 import type { CaseFile } from "../record/case.ts";
 import type { Entry } from "../record/entry.ts";
 import type { Fact } from "../record/standing.ts";
-import { momentOf, textOf } from "./fhir-parts.ts";
-import type { Reference } from "./fhir-types.ts";
+import { filled, momentOf, textOf } from "./fhir-parts.ts";
+import type { Period, Reference } from "./fhir-types.ts";
 import { nameUuid } from "./name-uuid.ts";
 
 export type FhirCase = {
@@ -18,6 +18,8 @@ export type FhirCase = {
   readonly id: (part: string) => string;
   readonly reference: (part: string) => Reference;
   readonly moment: (ms: number) => string;
+  /** From one moment to another, or from one on. */
+  readonly period: (from: number, to: number | null) => Period;
 };
 
 export function fhirCase(file: CaseFile, at: Instant): FhirCase {
@@ -37,6 +39,8 @@ export function fhirCase(file: CaseFile, at: Instant): FhirCase {
     id,
     reference: (part) => ({ reference: `urn:uuid:${id(part)}` }),
     moment: (ms) => momentOf(ms, at),
+    period: (from, to) =>
+      filled({ start: momentOf(from, at), end: to === null ? undefined : momentOf(to, at) }),
   };
 }
 

@@ -67,11 +67,3 @@ export const SPAN_CODES: Readonly<Record<string, SeenCode>> = {
   clamp: snomed("301882004", "one public value table"),
   ultrafiltration: snomed("182750009", B),
 };
-
-/** Every code in use, for checking them all against the list of those that were seen. */
-export const ALL_CODES: readonly SeenCode[] = [
-  ACT_CODE,
-  ...[GAS_CODES, READING_CODES, PATIENT_CODES, FIGURE_CODES, SPAN_CODES].flatMap((table) =>
-    Object.values(table as Record<string, SeenCode>),
-  ),
-];

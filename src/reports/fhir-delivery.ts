@@ -34,7 +34,7 @@ function deliveryOf(of: FhirCase, { from, to, value, part }: Delivery) {
     status: of.isFinal ? "final" : "preliminary",
     code: concept("oxygen delivery index"),
     subject: of.reference(SUBJECT),
-    effectivePeriod: { start: of.moment(from), end: of.moment(to) },
+    effectivePeriod: of.period(from, to),
     valueQuantity: quantity(value, "mL/min/m2"),
     method: concept(methodOf(of, parts)),
     device: of.reference(PROGRAM),

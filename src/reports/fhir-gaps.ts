@@ -33,7 +33,7 @@ function gapOf(of: FhirCase, part: string, name: string, code: SeenCode | undefi
     status: of.isFinal ? "final" : "preliminary",
     code: concept(name, code),
     subject: of.reference(SUBJECT),
-    effectivePeriod: { start: of.moment(from), end: of.moment(Math.max(from, of.run.now)) },
+    effectivePeriod: of.period(from, Math.max(from, of.run.now)),
     dataAbsentReason: absent("asked for by the protocol, never recorded"),
   });
   return { resource, from: [] };

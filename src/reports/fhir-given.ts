@@ -29,7 +29,7 @@ function doseGiven(of: FhirCase, { start, end, ml, route, solution, first, last 
     status: end === null ? "in-progress" : "completed",
     category: concept(ARREST_SOLUTION),
     medicationCodeableConcept: concept(solution?.name ?? ARREST_SOLUTION),
-    effectivePeriod: filled({ start: of.moment(start), end: end === null ? undefined : of.moment(end) }),
+    effectivePeriod: of.period(start, end),
     performer: performers(of, first.entry),
     partOf: within(of, "clamp", start),
     dosage: ml === null ? undefined : filled({ route: way, dose: quantity(ml, "mL") }),

@@ -24,7 +24,7 @@ function procedureOf(of: FhirCase, { what, way, from, to, on }: Interval, compon
     ...ofFact(of, on),
     status: to === null ? "in-progress" : "completed",
     code: concept(name, lookUp(SPAN_CODES, what)),
-    performedPeriod: filled({ start: of.moment(from), end: to === null ? undefined : of.moment(to) }),
+    performedPeriod: of.period(from, to),
     performer: performers(of, on.entry),
     partOf: what === "bypass" ? [] : within(of, "bypass", from),
     usedReference: what === "bypass" ? components : [],

@@ -8,7 +8,7 @@ export type Quantity = {
   readonly system?: string;
   readonly code?: string;
 };
-export type Period = { readonly start: string; readonly end?: string };
+export type Period = { readonly start: string; readonly end?: string | undefined };
 export type Reference = { readonly reference: string } | { readonly display: string };
 
 export type Resource = {

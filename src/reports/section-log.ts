@@ -3,12 +3,9 @@ import { entryWords } from "../figures/entry-words.ts";
 import { msOf } from "../format/instant.ts";
 import { corrected } from "../record/correcting.ts";
 import type { Entry } from "../record/entry.ts";
-import type { Correction, Fact } from "../record/standing.ts";
+import { type Correction, type Fact, isLate } from "../record/standing.ts";
 import { type Row, type Section, table } from "./blocks.ts";
 import { clockOf, type Report } from "./report.ts";
-
-/** What is written down a minute after it happened, or later, says when it was written. */
-const LATE = 60_000;
 
 export function logSection(report: Report): Section {
   const { written } = report.run.course.record;
@@ -41,10 +38,10 @@ function correctionsByTarget(written: readonly Fact[]): ReadonlyMap<string, Fact
   return under;
 }
 
-function rowOf(report: Report, { entry, at, struck }: Fact): Row {
+function rowOf(report: Report, fact: Fact): Row {
+  const { entry, at, struck } = fact;
   const { subject, says } = entryWords(entry, report.file.protocol);
-  const loggedAt = msOf(entry.loggedAt);
-  const late = loggedAt - at >= LATE ? `written ${clockOf(report, loggedAt)}` : undefined;
+  const late = isLate(fact) ? `written ${clockOf(report, msOf(entry.loggedAt))}` : undefined;
   const said = [struck ? "STRUCK OUT:" : "", says].filter(Boolean).join(" ");
   const cells = [
     String(entry.seq),

@@ -1,4 +1,5 @@
 /** The time axis that every chart of a report shares: from moments to places, and the marks below. */
+import { MINUTE } from "../format/duration.ts";
 
 export type TimeAxis = {
   readonly from: number;
@@ -8,7 +9,6 @@ export type TimeAxis = {
   readonly marks: readonly { readonly ms: number; readonly x: number }[];
 };
 
-const MINUTE = 60_000;
 const STEPS = [1, 2, 5, 10, 15, 30, 60, 120, 180, 360, 720, 1440].map((minutes) => minutes * MINUTE);
 const MOST_MARKS = 10;
 

@@ -1,5 +1,8 @@
 /** One valid entry of every kind. */
-import type { Draft, Kind } from "../../src/record/entry.ts";
+import { type Draft, entrySchema, type Kind } from "../../src/record/entry.ts";
+
+/** Every kind's name, in the order of the schema. */
+export const KINDS: readonly string[] = entrySchema.options.map((option) => option.shape.kind.value);
 
 type DraftOf<K extends Kind> = Extract<Draft, { kind: K }>;
 

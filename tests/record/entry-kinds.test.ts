@@ -1,8 +1,8 @@
 /** Every kind of entry: what is taken, and what is refused and why. */
 import { describe, expect, test } from "vitest";
-import { entrySchema, KINDS, type Kind } from "../../src/record/entry.ts";
+import { entrySchema, type Kind } from "../../src/record/entry.ts";
 import { faultOf } from "../../src/record/reading-a-file.ts";
-import { EVERY_KIND, sampleOf } from "../helpers/every-kind.ts";
+import { EVERY_KIND, KINDS, sampleOf } from "../helpers/every-kind.ts";
 
 const faultIn = (entry: object): string => {
   const parsed = entrySchema.safeParse(entry);

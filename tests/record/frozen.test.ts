@@ -2,9 +2,9 @@
 import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
 import { readRun } from "../../src/figures/run.ts";
-import { KINDS } from "../../src/record/entry.ts";
 import { readCase } from "../../src/record/reading-a-file.ts";
 import { standing } from "../../src/record/standing.ts";
+import { KINDS } from "../helpers/every-kind.ts";
 import { at, minutes } from "../helpers/typed-case.ts";
 
 const frozen = new URL("frozen/case-v1.json", import.meta.url);

@@ -3,7 +3,7 @@ import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import * as z from "zod";
 import { caseJsonSchema } from "../../src/record/case.ts";
-import { KINDS } from "../../src/record/entry.ts";
+import { KINDS } from "../helpers/every-kind.ts";
 import { ucum } from "../helpers/ucum.ts";
 
 type Schema = { readonly [keyword: string]: unknown };
