@@ -2,6 +2,7 @@
 
 import { spanName } from "../figures/entry-words.ts";
 import { sumOf } from "../figures/volumes.ts";
+import { MINUTE } from "../format/duration.ts";
 import { toIso } from "../format/instant.ts";
 import { andThen, type Outcome, refused, taken } from "../format/outcome.ts";
 import { fits } from "../record/correcting.ts";
@@ -120,7 +121,7 @@ function readChanges({ entry, at }: Fact, words: readonly string[], context: Con
       return readOtherMark(entry, words, context);
     case "reminder":
       return andThen(readMinutes(words.join(" ")), (minutes) =>
-        taken<Changes>({ dueAt: toIso({ ...context.at, ms: at + minutes * 60_000 }) }),
+        taken<Changes>({ dueAt: toIso({ ...context.at, ms: at + minutes * MINUTE }) }),
       );
     case "note":
     case "incident":

@@ -1,12 +1,12 @@
 /** What a key means on the trends of the review: the cursor, the window, the pages of charts. */
+
 import { courseOf } from "../figures/run.ts";
+import { MINUTE } from "../format/duration.ts";
 import type { CaseFile } from "../record/case.ts";
 import type { Key } from "./key.ts";
 import { cursorOf, type Review, runWindow } from "./review.ts";
 import { STEPS, type Within } from "./review-modes.ts";
 import { choosing, milestoneMoment, placeAt, rowsOf, WHOLE_TIMELINE } from "./review-timeline.ts";
-
-const MINUTE = 60_000;
 
 /** `null` where the key means nothing on the trends. */
 export function inTrends(review: Within, key: Key): Review | null {

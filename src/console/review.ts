@@ -1,6 +1,8 @@
 /** The review of a case, or of one case after the other: three views of it, and nothing that writes. */
+
 import { courseOf } from "../figures/run.ts";
 import { type TrendWindow, wholeRun } from "../figures/trends.ts";
+import { MINUTE } from "../format/duration.ts";
 import { msOf } from "../format/instant.ts";
 import type { CaseFile } from "../record/case.ts";
 import type { Typing } from "./model.ts";
@@ -92,7 +94,7 @@ export const runWindow = (file: CaseFile): TrendWindow => wholeRun(courseOf(file
 /** The moment that the trends read: the cursor, or the end of the run. */
 export const cursorOf = (file: CaseFile, { cursor }: Trends): number => cursor ?? runWindow(file).to;
 
-const HALF_HOUR = 30 * 60_000;
+const HALF_HOUR = 30 * MINUTE;
 
 /** The stretch that the trends show: the whole run, or the hour about the cursor. */
 export function shownWindow(file: CaseFile, trends: Trends): TrendWindow {

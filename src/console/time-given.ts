@@ -1,8 +1,8 @@
 /** Times given on an entry line: `@10:42`, `@10:42:30`, `@-3` (minutes ago), `@-0:40`. */
+import { MINUTE } from "../format/duration.ts";
 import type { Instant } from "../format/instant.ts";
 import { type Outcome, refused, taken } from "../format/outcome.ts";
 
-const MINUTE = 60_000;
 const DAY = 24 * 60 * MINUTE;
 
 const CLOCK = /^@(\d{1,2}):(\d\d)(?::(\d\d))?$/;

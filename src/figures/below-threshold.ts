@@ -1,4 +1,5 @@
 /** How long a quantity lay below a threshold, and by how much: by step-hold, with nothing bridged. */
+import { MINUTE } from "../format/duration.ts";
 import { fixed, plain } from "../format/number.ts";
 import { unitText } from "../format/unit.ts";
 import { type Figure, known, missing } from "./figure.ts";
@@ -21,8 +22,6 @@ export type Below = {
 
 /** A value, with the moment it was measured and the last at which it is relied on. */
 export type Sample = { readonly at: number; readonly value: number; readonly until: number };
-
-const MINUTE = 60_000;
 
 /** Each value holds until the next, at the most as long as it is relied on. `samples` in the order of happening. */
 export function stepHold(samples: readonly Sample[]): Held[] {

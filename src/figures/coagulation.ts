@@ -1,4 +1,5 @@
 /** Heparin, protamine and ACT. */
+import { MINUTE } from "../format/duration.ts";
 import { plain } from "../format/number.ts";
 import type { Protocol } from "../protocol/protocol.ts";
 import type { EntryOf } from "../record/entry.ts";
@@ -105,7 +106,7 @@ export function lastAct(facts: readonly Fact[], protocol: Protocol, now: number)
   if (!last) return null;
   const target = protocol.coagulation.actForBypass.value;
   const { seconds } = last.entry;
-  const due = last.at + protocol.coagulation.actRecheck.value * 60_000;
+  const due = last.at + protocol.coagulation.actRecheck.value * MINUTE;
   return { seconds, age: Math.max(0, now - last.at), target, met: isActMet(seconds, target), due };
 }
 

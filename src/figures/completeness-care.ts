@@ -1,5 +1,6 @@
 /** Completeness of what was given, taken and tested, of the checks, and of who signs for it. */
 
+import { MINUTE } from "../format/duration.ts";
 import { ofKind } from "../record/standing.ts";
 import { openAt } from "./checks.ts";
 import { IN_PRIME } from "./coagulation.ts";
@@ -63,7 +64,7 @@ function coagulationItems(course: Course): Item[] {
   const acts = ofKind(course.record.facts, "act").map(({ at }) => at);
   const between = (from: number, to: number) => acts.some((at) => from <= at && at < to);
   const forever = Number.POSITIVE_INFINITY;
-  const recheck = course.protocol.coagulation.actRecheck.value * 60_000;
+  const recheck = course.protocol.coagulation.actRecheck.value * MINUTE;
   const long = begun !== undefined && (ended ?? forever) - begun > recheck;
   return grouped("anticoagulation", standard(8), [
     ["ACT before heparin", presentIf(heparin !== undefined, between(0, heparin?.at ?? 0))],

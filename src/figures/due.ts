@@ -1,4 +1,5 @@
 /** Everything that is due: the next dose, the next ACT, gas and readings on bypass, and the open reminders. */
+import { MINUTE } from "../format/duration.ts";
 import { plain } from "../format/number.ts";
 import { latestMoment } from "./measured.ts";
 import type { Run } from "./run.ts";
@@ -14,8 +15,6 @@ export type Due = {
   /** The reminder's entry, for ending it. */
   readonly target?: string;
 };
-
-const MINUTE = 60_000;
 
 /**
  * All of it, the most overdue first. A dose is due only while a clamp is on, at the solution's interval or at the time

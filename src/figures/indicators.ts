@@ -1,5 +1,6 @@
 /** Published quality indicators of the run. Without a value an indicator is not assessable, never met. */
 import { fixed, plain } from "../format/number.ts";
+import { FROM_MEMORY } from "../protocol/decision.ts";
 import { ofKind } from "../record/standing.ts";
 import { type Below, belowFigures, belowThreshold, type Sample, stepHold } from "./below-threshold.ts";
 import { isActMet } from "./coagulation.ts";
@@ -32,7 +33,6 @@ const BENCHMARKS = "Baker RA et al. J Extra Corpor Technol 2012;44:26–33";
 const CRITICAL_DELIVERY =
   "threshold of 270 in adults: Newland RF et al., ANZ Collaborative Perfusion Registry";
 const LOWEST_HAEMATOCRIT = "Ranucci M et al. Ann Thorac Surg 2005;80:2213–2220 (cut 26 %)";
-const FROM_MEMORY = "from memory";
 
 /** Every indicator, from what was recorded on bypass up to the run's moment. */
 export const indicatorsOf = (run: Run): readonly Indicator[] => [

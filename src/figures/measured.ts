@@ -1,13 +1,11 @@
 /** What was measured: the series of a quantity, its latest value, and how long a value is relied on. */
-import { minutesText } from "../format/duration.ts";
+import { MINUTE, minutesText } from "../format/duration.ts";
 import type { EntryOf } from "../record/entry.ts";
 import { GAS_VALUES, type GasName, READINGS, type ReadingName } from "../record/quantities.ts";
 import { type Fact, lastOf, ofKind } from "../record/standing.ts";
 import { litresOf } from "./phase.ts";
 import type { Course } from "./run.ts";
 import { intervalsOf } from "./spans.ts";
-
-const MINUTE = 60_000;
 
 export type Measured = {
   /** When it was measured, in milliseconds since the epoch. */
@@ -172,17 +170,8 @@ function bypassChange({ spans }: Course, at: number): Relied | null {
   return next === undefined ? null : ended(next, "is from before bypass went on or off");
 }
 
-const ordersOf = new WeakMap<Course, readonly Fact<EntryOf<"flow">>[]>();
-
-/** The flow orders of a course, looked up once however many readings ask for them. */
-function flowOrders(course: Course): readonly Fact<EntryOf<"flow">>[] {
-  const orders = ordersOf.get(course) ?? ofKind(course.record.facts, "flow");
-  ordersOf.set(course, orders);
-  return orders;
-}
-
 function otherOrder(course: Course, at: number, litres: number): Relied | null {
-  const orders = flowOrders(course);
+  const orders = ofKind(course.record.facts, "flow");
   for (let place = firstAfter(orders, at); place < orders.length; place++) {
     const order = orders[place] as Fact<EntryOf<"flow">>;
     const ordered = litresOf(order.entry, course.fullFlow.value);

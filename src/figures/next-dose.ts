@@ -1,4 +1,5 @@
 /** When the next dose of arrest solution is due. */
+import { MINUTE } from "../format/duration.ts";
 import { msOf } from "../format/instant.ts";
 import { type Fact, ofKind } from "../record/standing.ts";
 import { type Dose, lastEnded, runningDose } from "./doses.ts";
@@ -13,7 +14,8 @@ export type NextDose = {
   readonly because: string;
 };
 
-const MINUTE = 60_000;
+/** Why a dose is due at the time that a reminder gives it. */
+export const BY_ORDER = "time given by order";
 
 /**
  * Due at the end of the last dose plus the interval of its solution, or at the time set by a reminder written since
@@ -34,7 +36,7 @@ export function nextDose(
   const order = ofKind(facts, "reminder").findLast(
     (fact) => fact.entry.about === "dose" && fact.at >= (last?.start ?? clamped.from),
   );
-  if (order) return { since, due: msOf(order.entry.dueAt), because: "time given by order" };
+  if (order) return { since, due: msOf(order.entry.dueAt), because: BY_ORDER };
   if (last?.end == null) return { since, due: null, because: "no dose yet" };
   if (last.end < clamped.from) return { since, due: null, because: "none since clamp on" };
   const interval = last.solution?.interval;

@@ -1,4 +1,5 @@
 /** Cooling and warming: the gradient between the bloods, the rate, and the minutes to the temperature ordered. */
+import { MINUTE } from "../format/duration.ts";
 import { fixed, plain } from "../format/number.ts";
 import type { ReadingName } from "../record/quantities.ts";
 import { lastOf } from "../record/standing.ts";
@@ -12,8 +13,6 @@ import {
   readingSeries,
   whyNot,
 } from "./measured.ts";
-
-const MINUTE = 60_000;
 
 export type Gradient = {
   /** Which way the heat goes: arterial blood colder than venous cools, warmer warms. */

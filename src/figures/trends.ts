@@ -1,4 +1,5 @@
 /** Trends: everything measured over the run, a line a quantity, in the units that are shown. */
+import { MINUTE } from "../format/duration.ts";
 import type { Protocol } from "../protocol/protocol.ts";
 import { GAS_VALUES, type GasName, type Quantity, READINGS, type ReadingName } from "../record/quantities.ts";
 import { ofKind } from "../record/standing.ts";
@@ -13,8 +14,6 @@ import {
 import { deliveryOverTime } from "./oxygen-over-time.ts";
 import type { Course } from "./run.ts";
 import { intervalsOf } from "./spans.ts";
-
-const MINUTE = 60_000;
 
 export type TrendPoint = {
   /** Milliseconds since the epoch. */

@@ -1,4 +1,5 @@
 /** Urine made on bypass, by weight and time. */
+import { HOUR } from "../format/duration.ts";
 import { weightOf } from "./body.ts";
 import { type Figure, known, missing } from "./figure.ts";
 import type { Moment } from "./measured.ts";
@@ -6,8 +7,6 @@ import type { Course } from "./run.ts";
 import { intervalsOf, isOnAt, total } from "./spans.ts";
 import { urinePerKgPerHour } from "./urine.ts";
 import type { Volume } from "./volumes.ts";
-
-const HOUR = 3_600_000;
 
 const knownUrine = new WeakMap<Course, readonly Volume[]>();
 

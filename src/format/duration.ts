@@ -1,7 +1,9 @@
 /** Lengths of time as text. */
 
 const SECOND = 1000;
-const MINUTE = 60 * SECOND;
+/** In milliseconds, as all times are. */
+export const MINUTE = 60 * SECOND;
+export const HOUR = 60 * MINUTE;
 
 const two = (n: number) => String(n).padStart(2, "0");
 

@@ -1,10 +1,10 @@
 /** A point in time as the record keeps it: milliseconds since the epoch, and the wall clock's offset beside it. */
+import { MINUTE } from "./duration.ts";
 
 /** `ms` since 1970-01-01T00:00Z; `offset` in minutes east of UTC, so that the wall time survives a journey. */
 export type Instant = { readonly ms: number; readonly offset: number };
 
 const PATTERN = /^(\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d(?:\.\d+)?)(Z|[+-]\d\d:\d\d)$/;
-const MINUTE = 60_000;
 
 const two = (n: number) => String(n).padStart(2, "0");
 

@@ -1,4 +1,5 @@
 /** What stands: the entries as put right, without those struck out, in the order in which things happened. */
+import { MINUTE } from "../format/duration.ts";
 import { msOf } from "../format/instant.ts";
 import { corrected } from "./correcting.ts";
 import type { Entry, EntryOf, Kind } from "./entry.ts";
@@ -16,6 +17,10 @@ export type Fact<E extends Entry = Entry> = {
   readonly corrections: readonly Correction[];
   readonly struck: boolean;
 };
+
+/** Whether it was written down a minute after it happened, or later: then it says when it was written. */
+export const isLate = ({ entry, at }: Pick<Fact, "entry" | "at">): boolean =>
+  msOf(entry.loggedAt) - at >= MINUTE;
 
 export type Record = {
   /** In the order of happening; nothing that was struck out. */

@@ -2,10 +2,10 @@
 import { Box, Text } from "ink";
 import { memo } from "react";
 import { entryWords } from "../figures/entry-words.ts";
-import { clockTimeOf, dayOf, msOf } from "../format/instant.ts";
+import { clockTimeOf, dayOf } from "../format/instant.ts";
 import { harmless } from "../format/text.ts";
 import type { Protocol } from "../protocol/protocol.ts";
-import type { Fact } from "../record/standing.ts";
+import { type Fact, isLate } from "../record/standing.ts";
 import { column, cutTo } from "./fit.ts";
 
 type Props = {
@@ -44,13 +44,12 @@ function endFor(written: readonly Fact[], rows: number, scroll: number, picked: 
   return place <= end - rows || place > end ? Math.min(written.length, place + Math.floor(rows / 2)) : end;
 }
 
-const LATE = 60_000;
-
 /** What is remarkable about a row: written late, put right, struck out. Words, so that colour need not say it. */
-export function rowMark({ entry, corrections, struck, at }: Fact): string {
+export function rowMark(fact: Fact): string {
+  const { entry, corrections, struck } = fact;
   if (struck) return "STRUCK OUT";
   if (corrections.length > 0) return "put right";
-  return msOf(entry.loggedAt) - at > LATE ? `written ${clockTimeOf(entry.loggedAt).slice(0, 5)}` : "";
+  return isLate(fact) ? `written ${clockTimeOf(entry.loggedAt).slice(0, 5)}` : "";
 }
 
 /** Clock, sign, and the space behind the number. */

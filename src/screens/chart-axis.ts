@@ -1,4 +1,5 @@
 /** The axes of a small chart: a scale that ends on round numbers, and clock times. */
+import { MINUTE } from "../format/duration.ts";
 import { clockTime } from "../format/instant.ts";
 
 /** A stretch of time in milliseconds since the epoch, both ends shown. */
@@ -6,8 +7,6 @@ export type Window = { readonly from: number; readonly to: number };
 
 /** The values at the foot and at the top of a chart, and how many decimals tell its numbers apart. */
 export type Scale = { readonly low: number; readonly high: number; readonly decimals: number };
-
-const MINUTE = 60_000;
 
 /** Where a part between 0 and 1 falls among `count` places: 0 in the first, 1 in the last. */
 export const placeOf = (part: number, count: number): number =>

@@ -1,8 +1,10 @@
 /** The folder where cases live: where it is, what its files are called, and keeping it tidy. */
+
 import { randomInt } from "node:crypto";
 import { mkdir, readdir, stat, unlink } from "node:fs/promises";
 import { basename, dirname, join, resolve } from "node:path";
 import envPaths from "env-paths";
+import { MINUTE } from "../format/duration.ts";
 import { type Instant, toIso } from "../format/instant.ts";
 import { type Outcome, refused, taken } from "../format/outcome.ts";
 import { OWNER_FOLDER } from "./disk.ts";
@@ -13,7 +15,6 @@ const CASE_NAME = /^case-([0-9]{8}-[a-z]{6})\.json$/;
 /** What a writer or a lock taker that was killed can leave behind; the first group is the case's name. */
 const LEFT_OVER =
   /^(case-[0-9]{8}-[a-z]{6}\.json)((\.half-typed)?\.saving|\.lock(\.(new|after)-[0-9a-f]{16})+)$/;
-const MINUTE = 60_000;
 
 /** The folder asked for, else that of the environment, else the platform's own for this user's data. */
 export const caseFolder = (asked?: string, environment: NodeJS.ProcessEnv = process.env): string =>

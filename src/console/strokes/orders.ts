@@ -1,6 +1,7 @@
 /** f t w: flow ordered, temperature ordered, and reminders. */
 
 import { isOn, type Run } from "../../figures/run.ts";
+import { MINUTE } from "../../format/duration.ts";
 import { type Instant, toIso } from "../../format/instant.ts";
 import { lookUp } from "../../format/look-up.ts";
 import { fixed, plain } from "../../format/number.ts";
@@ -60,7 +61,6 @@ export const target: EntryStroke = {
     andThen(readCelsius(words), (celsius): Outcome<Draft> => taken({ kind: "target", celsius })),
 };
 
-const MINUTE = 60_000;
 const NEXT_DOSE = "next arrest dose";
 
 /** Minutes until a reminder, a day at the most. */

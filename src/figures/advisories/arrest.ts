@@ -1,6 +1,7 @@
 /** Advisories about the clamp and the arrest solution. */
 import { stopwatch } from "../../format/duration.ts";
 import { lastEnded } from "../doses.ts";
+import { BY_ORDER } from "../next-dose.ts";
 import { intervalsOf, openInterval } from "../spans.ts";
 import { type Advisory, bypassOn, lastNumber } from "./advisory.ts";
 
@@ -19,8 +20,6 @@ const doseOverdue: Advisory = {
     };
   },
 };
-
-const BY_ORDER = "time given by order";
 
 const clampOffBypass: Advisory = {
   id: "clamp-off-bypass",
