@@ -23,7 +23,8 @@ export function DueLine({ run, columns }: { run: Run; columns: number }) {
     <Text wrap="truncate">
       <Text dimColor> due: </Text>
       {shown.map(({ text, late }, place) => (
-        <Text key={text} bold={late} {...(late ? { color: "yellow" } : {})}>
+        // biome-ignore lint/suspicious/noArrayIndexKey: two things due may read alike; only their place tells them apart.
+        <Text key={place} bold={late} {...(late ? { color: "yellow" } : {})}>
           {`${place === 0 ? "" : " · "}${text}`}
         </Text>
       ))}
