@@ -207,7 +207,7 @@ test("memory that is nearly used up is told, and what is typed then is saved", a
   const ballast = join(dir, "ballast.mjs");
   await writeFile(
     ballast,
-    "import v8 from 'node:v8';const kept = []; globalThis.kept = kept; const s = () => v8.getHeapStatistics(); while (s().used_heap_size < s().heap_size_limit * 0.85 - 15e6) kept.push(new Array(1000).fill(kept.length + 0.5));",
+    "import v8 from 'node:v8';const kept = []; globalThis.kept = kept; const s = () => v8.getHeapStatistics(); while (s().used_heap_size < s().heap_size_limit * 0.85 - 7e6) kept.push(new Array(1000).fill(kept.length + 0.5));",
   );
   const { console, path } = await running({
     env: { NODE_OPTIONS: `--max-old-space-size=300 --max-semi-space-size=1 --import=file://${ballast}` },
