@@ -106,6 +106,9 @@ export type Effect = { readonly do: "save"; readonly file: CaseFile } | { readon
 
 export type Step = { readonly model: Model; readonly effects: readonly Effect[] };
 
+/** A step that asks nothing of the world. */
+export const still = (model: Model): Step => ({ model, effects: [] });
+
 export const openModel = (file: CaseFile): Model => ({
   file,
   saved: file.entries.length,

@@ -1,10 +1,10 @@
 /** z: what is typed to put an entry right, as a correction: a new amount, a new time, or a strike-out. */
 
-import { spanName } from "../figures/entry-words.ts";
 import { sumOf } from "../figures/volumes.ts";
 import { MINUTE } from "../format/duration.ts";
 import { toIso } from "../format/instant.ts";
 import { andThen, type Outcome, refused, taken } from "../format/outcome.ts";
+import { spanName } from "../protocol/names.ts";
 import { fits } from "../record/correcting.ts";
 import type { Draft, Entry } from "../record/entry.ts";
 import type { Fact } from "../record/standing.ts";

@@ -5,13 +5,11 @@ import { harmless } from "../format/text.ts";
 import { standing } from "../record/standing.ts";
 import { closedFault } from "./closed.ts";
 import type { Key } from "./key.ts";
-import type { ChecklistMode, Model, Step } from "./model.ts";
+import { type ChecklistMode, type Model, type Step, still } from "./model.ts";
 import { withEntry } from "./write.ts";
 
 /** What a key does to the item that is chosen. */
 export const TICKS: Readonly<Record<string, ItemState>> = { " ": "done", n: "not-applicable", u: "open" };
-
-const still = (model: Model): Step => ({ model, effects: [] });
 
 export function inChecklist(model: Model, mode: ChecklistMode, key: Key, now: Instant): Step {
   const lists = model.file.protocol.checklists;

@@ -3,14 +3,12 @@ import type { Instant } from "../format/instant.ts";
 import { harmless } from "../format/text.ts";
 import { TIME_AND_NOTE, typedTexts } from "./form.ts";
 import type { Key } from "./key.ts";
-import type { FormMode, Model, Step } from "./model.ts";
+import { type FormMode, type Model, type Step, still } from "./model.ts";
 import { fieldFault, formContext, formMeans } from "./read-form.ts";
 import type { FormStroke } from "./stroke.ts";
 import { strokeFor } from "./strokes/table.ts";
 import { edited, inserted, typing } from "./typing.ts";
 import { withEntries } from "./write.ts";
-
-const still = (model: Model): Step => ({ model, effects: [] });
 
 /** The form that is open, and the ids of its fields with the one for time and note at the end. */
 export function openForm({ file }: Model, mode: FormMode) {

@@ -5,7 +5,15 @@ import type { Outcome } from "../format/outcome.ts";
 import { standing } from "../record/standing.ts";
 import { holdsText } from "./half-typed.ts";
 import type { Key } from "./key.ts";
-import type { FindMode, HalfTyped, LineMode, Model, PutRightMode, Step } from "./model.ts";
+import {
+  type FindMode,
+  type HalfTyped,
+  type LineMode,
+  type Model,
+  type PutRightMode,
+  type Step,
+  still,
+} from "./model.ts";
 import { canBePutRight } from "./put-right.ts";
 import { correctionMeantBy, lastToPutRight, type Meant, meantBy } from "./read-stroke.ts";
 import type { EntryStroke, Stroke } from "./stroke.ts";
@@ -18,7 +26,6 @@ const MOST_ASIDE = 9;
 const TURNS: Readonly<Record<string, number>> = { up: -1, down: 1, pageup: -8, pagedown: 8 };
 const MOST_SHOWN = 200;
 
-const still = (model: Model): Step => ({ model, effects: [] });
 const plain = (model: Model): Model => ({ ...model, mode: { name: "plain" } });
 
 /** What Enter would write for an open entry line. */

@@ -5,7 +5,7 @@ import { standing } from "../record/standing.ts";
 import { closedFault } from "./closed.ts";
 import { TIME_AND_NOTE } from "./form.ts";
 import type { Key } from "./key.ts";
-import { isUnsaved, type Message, type Model, PANELS, type Step } from "./model.ts";
+import { isUnsaved, type Message, type Model, PANELS, type Step, still } from "./model.ts";
 import { formContext } from "./read-form.ts";
 import { logged } from "./read-stroke.ts";
 import type { FormStroke, Stroke } from "./stroke.ts";
@@ -15,8 +15,6 @@ import { inChecklist } from "./update-checklist.ts";
 import { inForm } from "./update-form.ts";
 import { inFind, inLine, inPutRight, openPutRight, setAside } from "./update-lines.ts";
 import { withEntry } from "./write.ts";
-
-const still = (model: Model): Step => ({ model, effects: [] });
 
 /** Pure: the same model, message and time always give the same step. Never throws, whatever is typed. */
 export function update(model: Model, message: Message, now: Instant): Step {

@@ -1,4 +1,5 @@
 /** Completeness of what is known before the run: patient, operation, people, equipment, disposables. */
+import { componentName } from "../protocol/names.ts";
 import { lastOf, ofKind } from "../record/standing.ts";
 import { grouped, type Item, present, presentIf, standard, wasOn } from "./completeness-item.ts";
 import type { Course } from "./run.ts";
@@ -52,7 +53,7 @@ const WHERE_SEPARATE = ["reservoir", "arterial-filter"];
 
 function circuitItems(course: Course): Item[] {
   const components = lastOf(course.record.facts, "circuit")?.entry.components ?? [];
-  const named = (id: string) => course.protocol.circuit.components.find((one) => one.id === id)?.name ?? id;
+  const named = (id: string) => componentName(id, course.protocol);
   const noted = (id: string) => components.some(({ component }) => component === id);
   const withLot = (id: string) =>
     components.some(({ component, lot }) => component === id && lot !== undefined);

@@ -3,10 +3,12 @@ import { clockTimeOf } from "../format/instant.ts";
 import { fixed, grouped, plain, signed } from "../format/number.ts";
 import { harmless, listed } from "../format/text.ts";
 import { unitText } from "../format/unit.ts";
+import { componentName, drugName, fluidName, solutionName, spanName, wayName } from "../protocol/names.ts";
 import type { Protocol } from "../protocol/protocol.ts";
 import type { Route } from "../record/entries-given.ts";
 import type { Draft, Entry } from "../record/entry.ts";
 import { GAS_VALUES, type Quantity, READINGS } from "../record/quantities.ts";
+import type { Fact } from "../record/standing.ts";
 import { heparinMilligrams } from "./conversions.ts";
 import { toldWords } from "./told-words.ts";
 
@@ -49,7 +51,12 @@ function raw(entry: Entry | Draft, protocol: Protocol): Words {
     case "circuit":
       return words(
         "circuit",
-        listed(entry.components.map(({ component, lot }) => (lot ? `${component} lot ${lot}` : component))),
+        listed(
+          entry.components.map(({ component, lot }) => {
+            const name = componentName(component, protocol);
+            return lot ? `${name} lot ${lot}` : name;
+          }),
+        ),
       );
     case "operator":
       return words("pump", `handed to ${entry.operator}`);
@@ -86,7 +93,7 @@ function raw(entry: Entry | Draft, protocol: Protocol): Words {
         entry.route && ROUTE_NAMES[entry.route],
         entry.pressure !== undefined && `${plain(entry.pressure)} mmHg`,
         entry.temperature !== undefined && `${plain(entry.temperature)} °C`,
-        solutionName(entry.solution, protocol),
+        unusual(entry.solution, protocol),
       );
     case "volume":
       return words(
@@ -137,7 +144,7 @@ function drugWords(
   const said = amountText(name, amount, unit, protocol);
   const rest = [route, checkedBy && `checked ${checkedBy}`];
   if (name === "heparin" || name === "protamine") return words(name, said, ...rest);
-  return words("drug", `${protocol.drugs.find(({ id }) => id === name)?.name ?? name} ${said}`, ...rest);
+  return words("drug", `${drugName(name, protocol)} ${said}`, ...rest);
 }
 
 const DOSE_STATES = { start: "started", "so-far": "so far", end: "ended", whole: "given" } as const;
@@ -154,28 +161,17 @@ const changeText = ([field, value]: [string, unknown]): string =>
     ? `time ${clockTimeOf(String(value))}`
     : `${field} ${typeof value === "object" ? JSON.stringify(value) : String(value)}`;
 
-/** The name of a span or moment as the protocol has it. */
-export function spanName(what: string, protocol: Protocol): string {
-  return protocol.marks.find(({ id }) => id === what)?.name ?? what;
+/** How an entry stands now. */
+export function standsText({ struck, corrections }: Pick<Fact, "struck" | "corrections">): string {
+  if (struck) return "struck out";
+  return corrections.length > 0 ? "put right" : "as written";
 }
 
-export const wayName = (what: string, way: string, protocol: Protocol): string =>
-  protocol.marks.find(({ id }) => id === what)?.ways?.find(({ id }) => id === way)?.name ?? way;
-
-const solutionName = (id: string | undefined, protocol: Protocol): string | undefined =>
-  id === undefined || id === protocol.usualSolution
+/** Of another solution than the usual one, which goes without saying. */
+const unusual = (solution: string | undefined, protocol: Protocol): string | undefined =>
+  solution === undefined || solution === protocol.usualSolution
     ? undefined
-    : (protocol.solutions.find((one) => one.id === id)?.name ?? id);
-
-export function fluidName(
-  direction: "in" | "out" | "returned",
-  id: string,
-  protocol: Protocol,
-): string | undefined {
-  if (direction === "returned") return undefined;
-  const list = direction === "in" ? protocol.fluidsIn : protocol.fluidsOut;
-  return list.find((fluid) => fluid.id === id)?.name ?? id;
-}
+    : solutionName(solution, protocol);
 
 /** `full`, `3/4 of full`, or a per cent of full. */
 export function fractionText(fraction: number): string {

@@ -1,4 +1,6 @@
+/** Handover, background: who lies there, what was planned, with what, and by whom. */
 import { harmless } from "../format/text.ts";
+import { componentName, solutionName } from "../protocol/names.ts";
 import { lastOf } from "../record/standing.ts";
 import type { Run } from "./run.ts";
 import { toldWords } from "./told-words.ts";
@@ -11,13 +13,12 @@ export function background({ course }: Run): readonly string[] {
   const cannulas = (lastOf(record.facts, "circuit")?.entry.components ?? []).filter(({ component }) =>
     /cannula|vent/.test(component),
   );
-  const name = (id: string) => protocol.circuit.components.find((one) => one.id === id)?.name ?? id;
-  const solution = protocol.solutions.find(({ id }) => id === (plan.solution ?? protocol.usualSolution));
+  const solution = solutionName(plan.solution ?? protocol.usualSolution, protocol);
   return [
     `patient: ${words(toldWords({ ...patient, allergies: undefined })) || "not recorded"}`,
     `allergies: ${patient.allergies ?? "not recorded"} · operation: ${operation ?? "not recorded"}`,
-    `plan: ${words([...toldWords({ ...planned, solution: solution?.name })]) || "not recorded"}`,
-    `cannulas: ${words(cannulas.map(({ component, size }) => `${name(component)} ${size ?? ""}`.trim())) || "not recorded"}`,
+    `plan: ${words(toldWords({ ...planned, solution })) || "not recorded"}`,
+    `cannulas: ${words(cannulas.map(({ component, size }) => `${componentName(component, protocol)} ${size ?? ""}`.trim())) || "not recorded"}`,
     ...(people.length > 0 ? [`team: ${words(people.map(({ role, who }) => `${role} ${who}`))}`] : []),
   ].map(harmless);
 }

@@ -4,11 +4,12 @@ import { clockTimeOf } from "../format/instant.ts";
 import { fixed, plain, signed } from "../format/number.ts";
 import { harmless } from "../format/text.ts";
 import { unitText } from "../format/unit.ts";
+import { fluidName, spanName } from "../protocol/names.ts";
 import { GAS_VALUES, type GasName, READINGS, type ReadingName } from "../record/quantities.ts";
 import { ofKind } from "../record/standing.ts";
 import { advisoriesOf } from "./advisories/advisories.ts";
 import { shownUnit, toShown } from "./conversions.ts";
-import { amountText, fractionText, spanName } from "./entry-words.ts";
+import { amountText, fractionText } from "./entry-words.ts";
 import { figureText } from "./figure.ts";
 import { liveOxygen } from "./live-oxygen.ts";
 import { latestReading } from "./measured.ts";
@@ -130,8 +131,9 @@ function bloodText({ course: { volumes, protocol } }: Run): string {
   const given = volumes.filter(
     ({ fact: { entry } }) => entry.direction === "in" && products.has(entry.fluid),
   );
-  const name = (id: string) => protocol.fluidsIn.find((fluid) => fluid.id === id)?.name ?? id;
   if (given.length === 0) return "no blood given · blood available: ask";
-  const each = given.map(({ fact: { entry }, ml }) => `${name(entry.fluid)} ${plain(ml)} mL`);
+  const each = given.map(
+    ({ fact: { entry }, ml }) => `${fluidName("in", entry.fluid, protocol)} ${plain(ml)} mL`,
+  );
   return `blood given: ${each.join(", ")} · blood available: ask`;
 }

@@ -1,5 +1,6 @@
 /** The prime: its fluids in all, the red cells in it, and what the tubing holds. */
 import { plain } from "../format/number.ts";
+import { fluidName } from "../protocol/names.ts";
 import type { Protocol } from "../protocol/protocol.ts";
 import { derived, given } from "./derived.ts";
 import { type Figure, known, missing } from "./figure.ts";
@@ -74,8 +75,9 @@ export function tubingTotal(plan: Plan, { circuit }: Protocol): Figure {
   );
 }
 
-const nameOf = (fluid: string, { circuit, fluidsIn }: Protocol): string =>
-  (circuit.prime.find((one) => one.fluid === fluid) ?? fluidsIn.find(({ id }) => id === fluid))?.name ??
+const nameOf = (fluid: string, protocol: Protocol): string =>
+  protocol.circuit.prime.find((one) => one.fluid === fluid)?.name ??
+  fluidName("in", fluid, protocol) ??
   fluid;
 
 const sourcesOf = ({ circuit }: Protocol): string | undefined => {

@@ -1,10 +1,9 @@
 /** A case as tidy tables: a row an entry, a row a set of readings or a sample, a row a figure. Units are UCUM codes. */
-import { entryWords } from "../figures/entry-words.ts";
+import { entryWords, standsText } from "../figures/entry-words.ts";
 import { intervalsOf } from "../figures/spans.ts";
 import { toIso } from "../format/instant.ts";
 import type { Entry } from "../record/entry.ts";
 import { GAS_VALUES, type Quantity, READINGS } from "../record/quantities.ts";
-import type { Fact } from "../record/standing.ts";
 import type { Cell, CsvTable } from "./csv.ts";
 import { figureWords } from "./figure-words.ts";
 import { figuresOf } from "./figures.ts";
@@ -38,16 +37,11 @@ const entriesTable = ({ file, run }: Report): CsvTable => ({
     const { subject, says } = entryWords(entry, file.protocol);
     return [
       ...[file.id, entry.seq, entry.at, entry.loggedAt, entry.by, entry.kind, subject, says],
-      ...[entry.note ?? null, entry.typed || null, stands(fact)],
+      ...[entry.note ?? null, entry.typed || null, standsText(fact)],
       ...numbersOf(entry),
     ];
   }),
 });
-
-const stands = ({ struck, corrections }: Fact): string => {
-  if (struck) return "struck out";
-  return corrections.length > 0 ? "put right" : "as written";
-};
 
 function numbersOf(entry: Entry): Cell[] {
   const corrects = entry.kind === "amend" || entry.kind === "void" ? Number(entry.target.slice(1)) : null;

@@ -1,11 +1,10 @@
 /** A case as rows for an analytical engine: one an entry, or one a figure, each with the case it is of. */
+import { standsText } from "../figures/entry-words.ts";
 import { indicatorsOf } from "../figures/indicators.ts";
 import { type Course, courseOf, readRun } from "../figures/run.ts";
 import { intervalsOf, isOnAt } from "../figures/spans.ts";
 import { toIso } from "../format/instant.ts";
 import type { CaseFile } from "../record/case.ts";
-import type { Entry } from "../record/entry.ts";
-import type { Fact } from "../record/standing.ts";
 import { caseSummary, summedUpAt } from "./case-summary.ts";
 import { figureWords } from "./figure-words.ts";
 import { figuresOf } from "./figures.ts";
@@ -31,16 +30,11 @@ function entryRows(file: CaseFile): object[] {
     const { id: _, seq, kind, at, loggedAt, by, typed, note, ...values } = fact.entry;
     return {
       ...{ case: file.id, entry: seq, kind, at, loggedAt, by },
-      ...{ phase: phaseAt(course, fact.at), stands: stands(fact), corrections: fact.corrections.length },
+      ...{ phase: phaseAt(course, fact.at), stands: standsText(fact), corrections: fact.corrections.length },
       ...{ values, note: note ?? null, typed },
     };
   });
 }
-
-const stands = ({ struck, corrections }: Fact<Entry>): string => {
-  if (struck) return "struck out";
-  return corrections.length > 0 ? "put right" : "as written";
-};
 
 /** Where in the run a moment lies, by the spans as they stand now; `between` is off bypass with another run to come. */
 function phaseAt({ spans }: Course, moment: number): string {

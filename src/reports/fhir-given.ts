@@ -1,6 +1,7 @@
 /** What was given: arrest solution, heparin, protamine and other drugs, each dose a MedicationAdministration. */
 import type { Dose } from "../figures/doses.ts";
 import { ROUTE_NAMES } from "../figures/entry-words.ts";
+import { drugName } from "../protocol/names.ts";
 import type { EntryOf } from "../record/entry.ts";
 import type { Fact } from "../record/standing.ts";
 import { type FhirCase, happened, notes, ofFact, performers, standingOf } from "./fhir-case.ts";
@@ -55,13 +56,12 @@ function entriesOf({ run }: FhirCase, first: Fact<EntryOf<"dose">>, last: Fact<E
 function drugGiven(of: FhirCase, fact: Fact<EntryOf<"drug">>): Made {
   const { entry } = fact;
   const { name, amount, unit, route, checkedBy } = entry;
-  const known = of.file.protocol.drugs.find(({ id }) => id === name)?.name ?? name;
   const base = ofFact(of, fact);
   const resource = filled({
     resourceType: "MedicationAdministration",
     ...base,
     status: standingOf(fact, "completed", "completed"),
-    medicationCodeableConcept: concept(known),
+    medicationCodeableConcept: concept(drugName(name, of.file.protocol)),
     effectiveDateTime: happened(of, fact),
     performer: performers(of, entry),
     dosage: filled({ route: textOf(route) && concept(route ?? ""), dose: quantity(amount, unit) }),

@@ -1,6 +1,7 @@
 /** What was observed: readings, gases, ACT, the patient before the run, volumes and levels, a value each. */
-import { fluidName } from "../figures/entry-words.ts";
+
 import { unitText } from "../format/unit.ts";
+import { fluidName } from "../protocol/names.ts";
 import type { Entry, EntryOf } from "../record/entry.ts";
 import { GAS_VALUES, type GasName, type Quantity, READINGS, type ReadingName } from "../record/quantities.ts";
 import { type Fact, ofKind } from "../record/standing.ts";

@@ -4,6 +4,7 @@ import { harmless } from "../format/text.ts";
 import { unitText } from "../format/unit.ts";
 import type { SeenCode } from "./fhir-codes.ts";
 import type { Concept, Quantity } from "./fhir-types.ts";
+import { escapedHtml } from "./html-parts.ts";
 
 const UCUM = "http://unitsofmeasure.org";
 const ABSENT_REASONS = "http://terminology.hl7.org/CodeSystem/data-absent-reason";
@@ -50,17 +51,8 @@ export const filled = <T extends object>(fields: T): T =>
 // Two numbers that are no characters, which XML refuses.
 const NO_CHARACTERS = /[\uFFFE\uFFFF]/g;
 
-/** Text as XHTML shows it. */
-export const escaped = (text: string): string =>
-  harmless(text)
-    .replace(NO_CHARACTERS, "")
-    .replaceAll("&", "&amp;")
-    .replaceAll("<", "&lt;")
-    .replaceAll(">", "&gt;")
-    .replaceAll('"', "&quot;");
-
 /** A narrative of one paragraph a line. */
 export const narrative = (lines: readonly string[]) => ({
   status: "generated",
-  div: `<div xmlns="http://www.w3.org/1999/xhtml">${lines.map((line) => `<p>${escaped(line)}</p>`).join("")}</div>`,
+  div: `<div xmlns="http://www.w3.org/1999/xhtml">${lines.map((line) => `<p>${escapedHtml(line.replace(NO_CHARACTERS, ""))}</p>`).join("")}</div>`,
 });

@@ -1,4 +1,5 @@
 /** Who and what with: the patient by a local number, those who signed entries, the components, and this program. */
+import { componentName } from "../protocol/names.ts";
 import type { EntryOf } from "../record/entry.ts";
 import { ofKind } from "../record/standing.ts";
 import { type FhirCase, notes, personPart, SUBJECT } from "./fhir-case.ts";
@@ -54,7 +55,7 @@ export function components(of: FhirCase): Made[] {
 export const componentPart = (index: number): string => `component/${index}`;
 
 function deviceOf(of: FhirCase, { component, size, lot, expires }: Component, part: string): Resource {
-  const name = of.file.protocol.circuit.components.find(({ id }) => id === component)?.name ?? component;
+  const name = componentName(component, of.file.protocol);
   const date = dateOf(expires);
   return filled({
     resourceType: "Device",

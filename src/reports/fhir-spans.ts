@@ -1,7 +1,8 @@
 /** What was on and off, as procedures: bypass, clamp, circulatory arrest and the rest, each interval one. */
-import { spanName, wayName } from "../figures/entry-words.ts";
+
 import { type Interval, intervalsOf, isOnAt, type Spans } from "../figures/spans.ts";
 import { lookUp } from "../format/look-up.ts";
+import { spanName, wayName } from "../protocol/names.ts";
 import { type FhirCase, ofFact, performers } from "./fhir-case.ts";
 import { SPAN_CODES } from "./fhir-codes.ts";
 import { concept, filled } from "./fhir-parts.ts";

@@ -1,10 +1,11 @@
 /** The charts of the page, each with the same in words and numbers beside it. */
-import { spanName } from "../figures/entry-words.ts";
+
 import type { Course } from "../figures/run.ts";
 import { STEERED_BY, type Trend, type TrendLine, trendsOf, wholeRun } from "../figures/trends.ts";
 import { lookUp } from "../format/look-up.ts";
 import { fixed } from "../format/number.ts";
 import { listed } from "../format/text.ts";
+import { spanName } from "../protocol/names.ts";
 import { table } from "./blocks.ts";
 import { tableMarkup } from "./html-blocks.ts";
 import { html, type Markup } from "./html-parts.ts";

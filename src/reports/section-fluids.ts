@@ -1,9 +1,9 @@
 /** Fluid: every volume, the sums of each fluid, and the reconciliation. */
 
-import { fluidName } from "../figures/entry-words.ts";
 import type { Figure } from "../figures/figure.ts";
 import type { Volume } from "../figures/volumes.ts";
 import { plain, signed, UNKNOWN } from "../format/number.ts";
+import { fluidName } from "../protocol/names.ts";
 import { ofKind } from "../record/standing.ts";
 import { type Row, type Section, table } from "./blocks.ts";
 import { figureWords, valueText } from "./figure-words.ts";

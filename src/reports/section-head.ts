@@ -1,4 +1,5 @@
 /** The head of a report and its summary: which case, whose, and what came of it. */
+
 import { surfaceOf } from "../figures/live-oxygen.ts";
 import { fixed, plain, UNKNOWN } from "../format/number.ts";
 import { unitText } from "../format/unit.ts";
@@ -9,6 +10,7 @@ import { figureWords, valueText } from "./figure-words.ts";
 import { figuresOf } from "./figures.ts";
 import { clockOf, dayAndClock, type Report, zoneOf } from "./report.ts";
 import { wholeText } from "./section-working.ts";
+import { amountOf } from "./shown-values.ts";
 
 export const stateText = ({ run }: Pick<Report, "run">): string =>
   run.course.closedAt === null ? "still open: this report is preliminary" : "closed";
@@ -39,8 +41,6 @@ export function headSection(report: Report): Section {
 /** The patient as told before the run. */
 export function patientSection({ run: { course }, hasNames }: Report): Section {
   const { patient } = course;
-  const amount = (value: number | undefined, unit: string) =>
-    value === undefined ? UNKNOWN : `${plain(value)} ${unitText(unit)}`;
   const surface = surfaceOf(course);
   return {
     id: "patient",
@@ -48,9 +48,9 @@ export function patientSection({ run: { course }, hasNames }: Report): Section {
     blocks: [
       pairs(
         ...(hasNames ? identity(patient) : []),
-        ["age", amount(patient.ageYears, "years")],
+        ["age", amountOf(patient.ageYears, "years")],
         ["sex", patient.sex ?? UNKNOWN],
-        ["weight, height", `${amount(patient.weight, "kg")}, ${amount(patient.height, "cm")}`],
+        ["weight, height", `${amountOf(patient.weight, "kg")}, ${amountOf(patient.height, "cm")}`],
         ["body surface", surface.value === null ? UNKNOWN : `${fixed(surface.value, 2)} m²`],
         ["allergies", patient.allergies || UNKNOWN],
         [

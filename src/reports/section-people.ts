@@ -2,11 +2,12 @@
 
 import { figureText } from "../figures/figure.ts";
 import { plain, UNKNOWN } from "../format/number.ts";
-import { unitText } from "../format/unit.ts";
+import { componentName, fluidName, solutionName } from "../protocol/names.ts";
 import { lastOf } from "../record/standing.ts";
 import { pairs, type Section, table } from "./blocks.ts";
 import type { Report } from "./report.ts";
 import { operators } from "./section-head.ts";
+import { amountOf } from "./shown-values.ts";
 
 export function peopleSection(report: Report): Section {
   const team = lastOf(report.run.course.record.facts, "team")?.entry.people ?? [];
@@ -30,13 +31,10 @@ export function peopleSection(report: Report): Section {
   };
 }
 
-export function planSection({ run: { course }, file }: Report): Section {
+export function planSection({ run: { course } }: Report): Section {
   const { plan, protocol } = course;
-  const solution = protocol.solutions.find(({ id }) => id === (plan.solution ?? protocol.usualSolution));
-  const amount = (value: number | undefined, unit: string) =>
-    value === undefined ? UNKNOWN : `${plain(value)} ${unitText(unit)}`;
   const prime = (plan.prime ?? []).map(
-    ({ fluid, ml }) => `${protocol.fluidsIn.find(({ id }) => id === fluid)?.name ?? fluid} ${plain(ml)} mL`,
+    ({ fluid, ml }) => `${fluidName("in", fluid, protocol)} ${plain(ml)} mL`,
   );
   const components = lastOf(course.record.facts, "circuit")?.entry.components ?? [];
   return {
@@ -45,17 +43,17 @@ export function planSection({ run: { course }, file }: Report): Section {
     blocks: [
       pairs(
         ["full flow", `${figureText(course.fullFlow, 2)} (${course.fullFlow.working})`],
-        ["arrest solution", solution?.name ?? UNKNOWN],
-        ["target temperature", amount(plan.targetTemperature, "Cel")],
-        ["heparin", amount(plan.heparinPerKg, "[IU]/kg")],
-        ["wanted haematocrit", amount(plan.targetHaematocrit, "%")],
+        ["arrest solution", solutionName(plan.solution ?? protocol.usualSolution, protocol)],
+        ["target temperature", amountOf(plan.targetTemperature, "Cel")],
+        ["heparin", amountOf(plan.heparinPerKg, "[IU]/kg")],
+        ["wanted haematocrit", amountOf(plan.targetHaematocrit, "%")],
         ["prime", prime.join(", ") || UNKNOWN],
       ),
       table(
         "Components",
         ["Component", "Size", "Lot", "Expires"],
         components.map(({ component, size, lot, expires }) => [
-          file.protocol.circuit.components.find(({ id }) => id === component)?.name ?? component,
+          componentName(component, protocol),
           size ?? "",
           lot ?? "",
           expires ?? "",

@@ -1,10 +1,11 @@
 /** The course of the run: what was on and off, the arrest solution, heparin and protamine with the ACT, other drugs. */
 import { IN_PRIME, isActMet } from "../figures/coagulation.ts";
 import type { Dose } from "../figures/doses.ts";
-import { amountText, ROUTE_NAMES, spanName, wayName } from "../figures/entry-words.ts";
+import { amountText, ROUTE_NAMES } from "../figures/entry-words.ts";
 import { intervalsOf, isOnAt, lasted, total } from "../figures/spans.ts";
 import { stopwatch } from "../format/duration.ts";
 import { plain, UNKNOWN } from "../format/number.ts";
+import { drugName, spanName, wayName } from "../protocol/names.ts";
 import { ROUTES } from "../record/entries-given.ts";
 import { ofKind } from "../record/standing.ts";
 import { lines, type Row, type Section, table } from "./blocks.ts";
@@ -140,7 +141,7 @@ export function drugsSection(report: Report): Section {
     .filter(({ entry }) => entry.name !== "heparin" && entry.name !== "protamine")
     .map(({ entry, at }) => [
       clockOf(report, at),
-      file.protocol.drugs.find(({ id }) => id === entry.name)?.name ?? entry.name,
+      drugName(entry.name, file.protocol),
       amountText(entry.name, entry.amount, entry.unit, file.protocol),
       [entry.route, entry.checkedBy && `checked by ${entry.checkedBy}`, entry.note]
         .filter(Boolean)

@@ -1,6 +1,6 @@
 /** What was measured in the units that the protocol shows, with as many decimals as those deserve. */
 import { shownUnit, toShown } from "../figures/conversions.ts";
-import { fixed } from "../format/number.ts";
+import { fixed, plain, UNKNOWN } from "../format/number.ts";
 import { unitText } from "../format/unit.ts";
 import type { ShownUnits } from "../protocol/units.ts";
 import type { Quantity } from "../record/quantities.ts";
@@ -23,6 +23,10 @@ export function shownQuantity(key: string, quantity: Quantity, shown: ShownUnits
     write: (value) => fixed(value === null ? null : toShown(key, unit, value), decimals),
   };
 }
+
+/** A value that somebody told, with its UCUM unit as people read it; a dash where nobody did. */
+export const amountOf = (value: number | undefined, unit: string): string =>
+  value === undefined ? UNKNOWN : `${plain(value)} ${unitText(unit)}`;
 
 /** `pump flow (L/min)` */
 export const withUnit = ({ name, unit }: Pick<ShownQuantity, "name" | "unit">): string =>

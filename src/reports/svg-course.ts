@@ -1,9 +1,9 @@
 /** The course of the run as bars on the shared time axis: every span a lane, the doses, heparin and protamine. */
 
 import { IN_PRIME } from "../figures/coagulation.ts";
-import { spanName } from "../figures/entry-words.ts";
 import type { Interval, Spans } from "../figures/spans.ts";
 import { plain } from "../format/number.ts";
+import { spanName } from "../protocol/names.ts";
 import { ofKind } from "../record/standing.ts";
 import { html, type Markup } from "./html-parts.ts";
 import type { Report } from "./report.ts";

@@ -1,11 +1,12 @@
 /** The running balances and what is in force: three rows that are always there. */
 import { Box, Text } from "ink";
-import { fractionText, spanName } from "../figures/entry-words.ts";
+import { fractionText } from "../figures/entry-words.ts";
 import type { Figure } from "../figures/figure.ts";
 import { isOn, type Run } from "../figures/run.ts";
 import { minutesText } from "../format/duration.ts";
 import { fixed, grouped, plain, signed } from "../format/number.ts";
 import { listed } from "../format/text.ts";
+import { spanName } from "../protocol/names.ts";
 import { cutTo, fitting } from "./fit.ts";
 
 type Pair = readonly [label: string, value: string];

@@ -1,8 +1,9 @@
 /** Every interval of every span, with its times and how long it lasted. */
-import { spanName } from "../figures/entry-words.ts";
+
 import { type Interval, lasted } from "../figures/spans.ts";
 import { stopwatch } from "../format/duration.ts";
 import { clockTime, clockTimeOf } from "../format/instant.ts";
+import { spanName } from "../protocol/names.ts";
 import { column, cutTo } from "./fit.ts";
 import { type PanelProps, PanelRows } from "./PanelRows.tsx";
 

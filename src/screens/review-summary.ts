@@ -1,6 +1,5 @@
 /** The summary of a case as blocks of rows: what a reader wants to know in the first minute. */
 import { completenessOf } from "../figures/completeness.ts";
-import { spanName } from "../figures/entry-words.ts";
 import type { Figure } from "../figures/figure.ts";
 import { type Indicator, indicatorsOf } from "../figures/indicators.ts";
 import type { Run } from "../figures/run.ts";
@@ -11,6 +10,7 @@ import { clockTime, clockTimeOf, dayOf } from "../format/instant.ts";
 import { fixed, plain, UNKNOWN } from "../format/number.ts";
 import { harmless } from "../format/text.ts";
 import { unitText } from "../format/unit.ts";
+import { spanName } from "../protocol/names.ts";
 import type { Entry } from "../record/entry.ts";
 import { type Fact, ofKind } from "../record/standing.ts";
 import { type Block, named } from "./review-flow.ts";

@@ -2,12 +2,12 @@
 import { openAt } from "../../figures/checks.ts";
 import { closingFigures } from "../../figures/closing-figures.ts";
 import { completenessOf } from "../../figures/completeness.ts";
-import { spanName } from "../../figures/entry-words.ts";
 import { reconciliation } from "../../figures/reconciliation.ts";
 import { isOn, type Run } from "../../figures/run.ts";
 import { clockTimeOf } from "../../format/instant.ts";
 import { type Outcome, refused, taken } from "../../format/outcome.ts";
 import { harmless } from "../../format/text.ts";
+import { spanName } from "../../protocol/names.ts";
 import type { Draft } from "../../record/entry.ts";
 import { ofKind } from "../../record/standing.ts";
 import type { Context, EntryStroke } from "../stroke.ts";
