@@ -58,11 +58,13 @@ export type AppStep = { readonly app: App; readonly effects: readonly AppEffect[
 
 const still = (app: App): AppStep => ({ app, effects: [] });
 
+/** The list of cases, and the order to read them; `protocols` are the names a new case can carry. */
 export const startApp = (protocols: readonly string[]): AppStep => ({
   app: { screen: "start", start: openStart(protocols), home: { protocols } },
   effects: [{ do: "list" }],
 });
 
+/** The run screen on a case just opened, with what was half typed and what has to be told first. */
 export function runApp({ file, clockEarlyBy, halfTyped, told }: Opened, home: Home): App {
   const aside = halfTyped.filter((half) => canBeBroughtBack(half, file));
   const model: Model = { ...openModel(file), aside, notice: told ?? (aside.length > 0 ? KEPT : null) };

@@ -109,6 +109,7 @@ export type Step = { readonly model: Model; readonly effects: readonly Effect[] 
 /** A step that asks nothing of the world. */
 export const still = (model: Model): Step => ({ model, effects: [] });
 
+/** The run screen of a case that is all on the disk. */
 export const openModel = (file: CaseFile): Model => ({
   file,
   saved: file.entries.length,
@@ -123,6 +124,7 @@ export const openModel = (file: CaseFile): Model => ({
   beforeEscape: null,
 });
 
+/** Whether an entry is not on the disk yet. */
 export const isUnsaved = (model: Model): boolean => model.saved < model.file.entries.length;
 
 /** The text that is being typed, in a line or in a form's field. */

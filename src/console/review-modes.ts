@@ -30,6 +30,7 @@ const ROWS: Partial<Record<Key["name"], number>> = {
   end: Number.MAX_SAFE_INTEGER,
 };
 
+/** A key in the timeline; `null` when it does nothing here. */
 export function inTimeline(review: Within, key: Key): Review | null {
   const { file, timeline } = review;
   const rows = ROWS[key.name];

@@ -65,6 +65,7 @@ export function openReview(shelf: readonly Shelved[], place = 0, inHand: CaseFil
   return { ...FRESH, shelf, place, file, reading, notice: null };
 }
 
+/** Whether a case of the shelf is still to be read. */
 export const isPath = (one: Shelved): one is { readonly path: string } =>
   "path" in one && !("entries" in one);
 

@@ -47,6 +47,7 @@ export type StartEffect =
 
 export type StartStep = { readonly start: Start; readonly effects: readonly StartEffect[] };
 
+/** The start screen before the folder has been read. */
 export const openStart = (protocols: readonly string[], notice: string | null = null): Start => ({
   protocols,
   cases: null,

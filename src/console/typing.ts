@@ -4,6 +4,7 @@ import type { Typing } from "./model.ts";
 
 export const MOST_TYPED = 500;
 
+/** A text with the cursor behind it. */
 export const typing = (text = ""): Typing => ({ text, cursor: [...text].length });
 
 /** The text after a key, or `null` when the key edits nothing. */

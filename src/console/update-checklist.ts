@@ -11,6 +11,7 @@ import { withEntry } from "./write.ts";
 /** What a key does to the item that is chosen. */
 export const TICKS: Readonly<Record<string, ItemState>> = { " ": "done", n: "not-applicable", u: "open" };
 
+/** A key in the checklists; each tick is written and saved at once. */
 export function inChecklist(model: Model, mode: ChecklistMode, key: Key, now: Instant): Step {
   const lists = model.file.protocol.checklists;
   if (mode.list === null) return still(choosing(model, mode, key));

@@ -20,6 +20,7 @@ export function openForm({ file }: Model, mode: FormMode) {
 /** The text of the field that is being typed. */
 const textIn = ({ texts, field }: FormMode): string => texts[field] ?? "";
 
+/** A key in an open form: Enter on its last field writes it, everything else only edits. */
 export function inForm(model: Model, mode: FormMode, key: Key, now: Instant): Step {
   const { ids } = openForm(model, mode);
   const place = Math.max(0, ids.indexOf(mode.field));

@@ -42,6 +42,7 @@ export function lineMeans(model: Model, mode: LineMode): Outcome<Meant> {
 export const putRightMeans = (model: Model, mode: PutRightMode): Outcome<Meant> =>
   correctionMeantBy(mode.target, mode.text, model.file, mode.started);
 
+/** A key on an open entry line: Enter writes it, arrows turn over what it shows, everything else edits. */
 export function inLine(model: Model, mode: LineMode, key: Key, now: Instant): Step {
   if (key.name === "enter")
     return enter(model, mode, lineMeans(model, mode), `${mode.stroke}${mode.text}`, now);
@@ -51,6 +52,7 @@ export function inLine(model: Model, mode: LineMode, key: Key, now: Instant): St
   return still(otherKey(model, mode, key));
 }
 
+/** A key on an open putting right: Enter writes it, arrows pick another entry, everything else edits. */
 export function inPutRight(model: Model, mode: PutRightMode, key: Key, now: Instant): Step {
   if (key.name === "enter") return enter(model, mode, putRightMeans(model, mode), typedFor(model, mode), now);
   if (key.name === "up" || key.name === "down")
@@ -107,6 +109,7 @@ function neighbour(model: Model, { target }: PutRightMode, way: "up" | "down"): 
   return ids[Math.min(ids.length - 1, Math.max(0, place))] ?? target;
 }
 
+/** A key in the search for a stroke; `open` opens the one that Enter chooses, at the time of the first key. */
 export function inFind(
   model: Model,
   mode: FindMode,

@@ -9,7 +9,9 @@ import type { Patient } from "./patient.ts";
 /** Kilograms a square metre; weight in kg, height in cm. */
 export const bodyMassIndexOf = (weight: number, height: number): number => weight / (height / 100) ** 2;
 
+/** In kg, as last told. */
 export const weightOf = (patient: Patient): Figure => given(patient.weight, "kg", "weight");
+/** In cm, as last told. */
 export const heightOf = (patient: Patient): Figure => given(patient.height, "cm", "height");
 
 /** Body mass index in kg/m²: weight in kg over the square of the height in metres. */

@@ -22,6 +22,7 @@ export type Coagulation = {
 /** What follows from the entries, and the age of the last heparin in milliseconds; `null` where there is none. */
 export type CoagulationNow = Coagulation & { readonly heparinAge: number | null };
 
+/** What follows at `now`, in milliseconds since the epoch. */
 export const coagulationAt = (coagulation: Coagulation, now: number): CoagulationNow => ({
   ...coagulation,
   heparinAge: coagulation.lastHeparin === null ? null : Math.max(0, now - coagulation.lastHeparin),

@@ -19,6 +19,7 @@ import {
 import type { Course } from "./run.ts";
 import { intervalsOf } from "./spans.ts";
 
+/** Each item as present, missing or not applicable, in the order of the list. */
 export const completenessOfCare = (course: Course): Item[] => [
   ...volumeItems(course),
   ...coagulationItems(course),

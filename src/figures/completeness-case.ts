@@ -5,6 +5,7 @@ import { grouped, type Item, present, presentIf, standard, wasOn } from "./compl
 import type { Course } from "./run.ts";
 import { sumOf } from "./volumes.ts";
 
+/** Each item as present, missing or not applicable, in the order of the list. */
 export const completenessOfCase = (course: Course): Item[] => [
   ...patientItems(course),
   ...operationItems(course),

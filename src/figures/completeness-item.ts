@@ -24,6 +24,7 @@ export type Item = {
 export const standard = (...numbers: readonly number[]): string =>
   `AmSECT 2013, Standard ${numbers.join(" and ")}; item ${FROM_MEMORY}`;
 
+/** Applies always. */
 export const present = (there: boolean): State => (there ? "present" : "missing");
 
 /** Not applicable where the thing was not used at all. */
@@ -32,13 +33,17 @@ export const presentIf = (used: boolean, there: boolean): State => (used ? prese
 /** Applies only when it is there: nothing in the record says that it was used and left out. */
 export const whereUsed = (there: boolean): State => (there ? "present" : "not-applicable");
 
+/** Whether a span was ever on. */
 export const wasOn = ({ spans }: Course, what: string): boolean => intervalsOf(spans, what).length > 0;
 
+/** Whether an entry of a kind stands. */
 export const has = ({ record }: Course, kind: Kind): boolean => ofKind(record.facts, kind).length > 0;
 
+/** Whether any of these readings was ever taken. */
 export const read = (course: Course, ...names: readonly ReadingName[]): boolean =>
   names.some((name) => readingSeries(course, name).length > 0);
 
+/** Whether all of these were ever measured in a sample. */
 export const sampled = (course: Course, ...names: readonly GasName[]): boolean =>
   names.every((name) => gasSeries(course, name).length > 0);
 

@@ -13,6 +13,7 @@ import {
 import type { Course } from "./run.ts";
 import { intervalsOf } from "./spans.ts";
 
+/** Each item as present, missing or not applicable, in the order of the list. */
 export const completenessOfRun = (course: Course): Item[] => [
   ...eventItems(course),
   ...physiologyItems(course),

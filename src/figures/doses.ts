@@ -55,6 +55,7 @@ export function readDoses(facts: readonly Fact[], protocol: Protocol, planned?: 
   return doses;
 }
 
+/** The dose that has been started and not ended. */
 export const runningDose = (doses: readonly Dose[]): Dose | undefined => {
   const last = doses.at(-1);
   return last?.end === null ? last : undefined;

@@ -12,9 +12,11 @@ export type Figure = {
   readonly source?: string;
 };
 
+/** A value in a UCUM unit, with the formula in numbers and on whose word it stands. */
 export const known = (value: number, unit: string, working: string, source?: string): Figure =>
   source === undefined ? { value, unit, working } : { value, unit, working, source };
 
+/** No value, and what is missing for one: `no weight recorded`. */
 export const missing = (unit: string, what: string): Figure => ({ value: null, unit, working: what });
 
 /** The value with its unit, rounded for display only: `4.36 L/min`, `– L/min`. */

@@ -12,6 +12,7 @@ import type { Run } from "./run.ts";
 const TASKS = 3;
 const NOTES = 3;
 
+/** Lines of words: the timed tasks, the limits agreed, open checklists, the last notes. */
 export function recommendation(run: Run): readonly string[] {
   const { protocol, record } = run.course;
   const { meanPressure, haematocritFloor, oxygenDelivery } = protocol.watch;

@@ -19,6 +19,7 @@ import type { Timer } from "./timers.ts";
 
 const NOT = "not recorded";
 
+/** Lines of words: phase and clocks, flow and pressure, temperatures, what is in the pump, what is on. */
 export function situation(run: Run): readonly string[] {
   const { timers, course, flowOrder, targetOrder, pump } = run;
   const stopped = timers.circulatoryArrest;
@@ -51,6 +52,7 @@ export function situation(run: Run): readonly string[] {
   ];
 }
 
+/** Lines of words: gas, ACT with its age, heparin, doses, oxygen, balances, blood, advice that stands, incidents. */
 export function assessment(run: Run): readonly string[] {
   const { course, act } = run;
   const { balances } = course;

@@ -91,6 +91,7 @@ export function latestReading({ course, now }: Moment, name: ReadingName): Lates
   return latest(fact && readingIn(course, fact, name), now);
 }
 
+/** The last of a gas quantity with its age, of arterial or venous samples or of both; `null` when there is none. */
 export function latestGas({ course, now }: Moment, name: GasName, sample?: Sample): Latest | null {
   const gases = ofKind(course.record.facts, "gas");
   const fact = gases.findLast((one) => gasIn(course, one, name, sample) !== null);

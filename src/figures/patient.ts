@@ -5,6 +5,7 @@ import { type Fact, ofKind } from "../record/standing.ts";
 export type Patient = Partial<EntryOf<"patient">>;
 export type Plan = Partial<EntryOf<"plan">>;
 
+/** Every field as it was told last; what nobody told is not there. */
 export const patientOf = (facts: readonly Fact[]): Patient => merged(ofKind(facts, "patient"));
 export const planOf = (facts: readonly Fact[]): Plan => merged(ofKind(facts, "plan"));
 

@@ -17,6 +17,7 @@ export type Spans = ReadonlyMap<string, readonly Interval[]>;
 
 const NONE: readonly Interval[] = [];
 
+/** The intervals of a span, none where it was never on. */
 export const intervalsOf = (spans: Spans, what: string): readonly Interval[] => spans.get(what) ?? NONE;
 
 /**

@@ -26,6 +26,7 @@ export function readTimers(spans: Spans, now: number): Timers {
   };
 }
 
+/** The clock of some intervals at `now`, in milliseconds. */
 export function timerOf(intervals: readonly Interval[], now: number): Timer {
   const open = openInterval(intervals);
   return {

@@ -208,6 +208,7 @@ export function valueAt({ points }: TrendLine, moment: number): TrendPoint | nul
 /** A stretch of time in milliseconds since the epoch. */
 export type TrendWindow = { readonly from: number; readonly to: number };
 
+/** The hour up to `now`, in milliseconds since the epoch. */
 export const lastHour = (now: number): TrendWindow => ({ from: now - 60 * MINUTE, to: now });
 
 const SHORTEST = 10 * MINUTE;

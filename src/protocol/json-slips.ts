@@ -8,12 +8,14 @@ export type Slip = { readonly at: number; readonly says: string; readonly sugges
 /** Brackets within brackets; a protocol needs six. */
 export const DEEPEST = 20;
 
+/** The text stops at a place (from nought) before all brackets are closed. */
 export const endsEarly = (at: number): Slip => ({
   at,
   says: "the text ends before its brackets are closed",
   suggestion: "complete the file, or take an undamaged copy",
 });
 
+/** Brackets within brackets beyond what any protocol has, at a place (from nought). */
 export const tooDeep = (at: number): Slip => ({
   at,
   says: `brackets stand more than ${DEEPEST} deep in one another`,

@@ -10,6 +10,7 @@ import { html, type Markup } from "./html-parts.ts";
 import { JUDGED, JUDGED_IDS, MANY_FIGURES } from "./many-words.ts";
 import { type MonthValue, runChart } from "./svg-months.ts";
 
+/** The audit as one page that needs nothing from elsewhere; `choice` is what was asked for. */
 export function auditHtml(audit: Audit, choice: Choice): string {
   const sections = auditSections(audit, choice);
   const charts = { id: "months", title: "Month by month" };

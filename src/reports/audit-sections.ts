@@ -17,6 +17,7 @@ const RULES = [
   'A figure that a case lacks is not counted as nought: it stands under "lacking".',
 ];
 
+/** In the order in which they are read. */
 export const auditSections = (audit: Audit, choice: Choice): Section[] => [
   { id: "cases", title: "Cases", blocks: casesBlocks(audit, choice) },
   { id: "figures", title: "Figures", blocks: [figuresTable(audit), knownTable(audit)] },

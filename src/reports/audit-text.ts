@@ -5,6 +5,7 @@ import type { Choice } from "./choose-cases.ts";
 import { sectionChunks, TEXT_WIDTH } from "./text.ts";
 import { asciiOf } from "./text-ascii.ts";
 
+/** No line of it is longer than `TEXT_WIDTH`. */
 export function auditText(audit: Audit, choice: Choice, ascii = false): string {
   const sections = [
     ...auditSections(audit, choice),

@@ -49,6 +49,7 @@ export const heads = (...texts: readonly string[]): Head[] =>
     return text.startsWith("~") ? { text: text.slice(1), isAside: true } : { text };
   });
 
+/** A table from its heads, as `heads` reads them, and its rows; `empty` is said where there is none. */
 export const table = (
   caption: string,
   columns: readonly string[],
@@ -62,8 +63,10 @@ export const table = (
   empty,
 });
 
+/** Names with their values, one a line. */
 export const pairs = (...all: readonly (readonly [string, string])[]): Pairs => ({
   kind: "pairs",
   pairs: all,
 });
+/** Sentences, one a line. */
 export const lines = (...all: readonly string[]): Lines => ({ kind: "lines", lines: all });

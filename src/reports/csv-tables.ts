@@ -10,6 +10,7 @@ import { figuresOf } from "./figures.ts";
 import type { CsvTableName } from "./formats.ts";
 import type { Report } from "./report.ts";
 
+/** The table of that name, with its heads. */
 export function csvTable(report: Report, name: CsvTableName): CsvTable {
   switch (name) {
     case "entries":

@@ -22,6 +22,7 @@ export type FhirCase = {
   readonly period: (from: number, to: number | null) => Period;
 };
 
+/** The case at the moment of the document, whose offset is that of every time in it. */
 export function fhirCase(file: CaseFile, at: Instant): FhirCase {
   const run = readRun(file, at.ms);
   // The patient and the people are pointed at by every part.

@@ -23,6 +23,7 @@ export const deliveries = ({ run }: FhirCase): Delivery[] =>
     .filter(({ from }) => from <= run.now)
     .map((held) => ({ ...held, to: Math.min(held.to, run.now), part: `delivery/${held.from}` }));
 
+/** An Observation for each stretch, in mL/min/m². */
 export const deliveriesOverTime = (of: FhirCase): Made[] =>
   deliveries(of).map((delivery) => ({ resource: deliveryOf(of, delivery), from: [] }));
 

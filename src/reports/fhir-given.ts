@@ -12,6 +12,7 @@ import type { Made } from "./fhir-types.ts";
 /** What arrest solution is filed under, apart from the solution's own name: the sum of these is the balance. */
 export const ARREST_SOLUTION = "arrest solution";
 
+/** Every dose of arrest solution, then every drug in the order of writing. */
 export const medicationsGiven = (of: FhirCase): Made[] => [
   ...of.run.course.doses.map((dose) => doseGiven(of, dose)),
   ...of.run.course.record.written

@@ -32,6 +32,7 @@ export function quantity(value: number, unit: string): Quantity {
   return { value, unit: harmless(unit) || "not told" };
 }
 
+/** Why there is no value, as FHIR tells it. */
 export const absent = (why: string): Concept => ({
   coding: [{ system: ABSENT_REASONS, code: "unknown" }],
   text: harmless(why) || "not recorded",

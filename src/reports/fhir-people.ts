@@ -29,10 +29,12 @@ export const people = (of: FhirCase): Resource[] =>
     identifier: [{ type: { text: "initials in the local record" }, value: textOf(initials) }],
   }));
 
+/** The initials of everybody who signed an entry, each once. */
 export const initialsIn = ({ file }: FhirCase): string[] => [
   ...new Set(file.entries.map(({ by }) => by).filter((by) => textOf(by) !== undefined)),
 ];
 
+/** This program, which made the figures. */
 export const program = (of: FhirCase): Resource => ({
   resourceType: "Device",
   id: of.id(PROGRAM),

@@ -4,6 +4,7 @@ import { harmless } from "../format/text.ts";
 import type { Block, Head, Row, Section, Table } from "./blocks.ts";
 import { html, type Markup } from "./html-parts.ts";
 
+/** A section with its anchor and its heading. */
 export const sectionMarkup = ({ id, title, blocks }: Section): Markup =>
   html`<section id="${id}"><h2>${title}</h2>${blocks.map(blockMarkup)}</section>`;
 

@@ -1,7 +1,7 @@
 /** The charts of the page, each with the same in words and numbers beside it. */
 
 import type { Course } from "../figures/run.ts";
-import { STEERED_BY, type Trend, type TrendLine, trendsOf, wholeRun } from "../figures/trends.ts";
+import { isMeasured, STEERED_BY, type Trend, type TrendLine, trendsOf, wholeRun } from "../figures/trends.ts";
 import { lookUp } from "../format/look-up.ts";
 import { fixed } from "../format/number.ts";
 import { listed } from "../format/text.ts";
@@ -27,15 +27,14 @@ const IN_FULL: Readonly<Record<string, string>> = {
 
 const drawnTrends = (course: Course): Trend[] => {
   const trends = trendsOf(course);
-  const also = ALSO.flatMap((title) => trends.filter((trend) => trend.title === title && wasMeasured(trend)));
+  const also = ALSO.flatMap((title) => trends.filter((trend) => trend.title === title && isMeasured(trend)));
   return [...trends.slice(0, STEERED_BY), ...also].map((trend) => ({
     ...trend,
     title: lookUp(IN_FULL, trend.title) ?? trend.title,
   }));
 };
 
-const wasMeasured = ({ lines }: Trend): boolean => lines.some(({ points }) => points.length > 0);
-
+/** The course of the run and every trend that was measured, each with its numbers beside it. */
 export function chartsMarkup(report: Report): Markup {
   const { course, now } = report.run;
   const frame = frameOf(wholeRun(course, now), course.spans, now, report.at.offset);

@@ -15,6 +15,7 @@ export type Page = {
   readonly main: readonly Markup[];
 };
 
+/** The whole page as text: style within, no script, nothing fetched. */
 export const pageText = ({ title, lead, foot, contents, main }: Page): string =>
   html`<!doctype html>
 <html lang="en">

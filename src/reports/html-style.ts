@@ -98,5 +98,6 @@ table{font-size:8.5pt}
 }
 `;
 
+/** The style of a page; `foot` stands at the foot of each printed sheet. */
 export const pageStyle = (foot: string): string =>
   `:root{${LIGHT}}\n@media screen and (prefers-color-scheme:dark){:root{${DARK}}}${PAGE}${DRAWN}${paper(foot)}`;

@@ -6,6 +6,7 @@ import { dayAndClock, type Report } from "./report.ts";
 import { stateText } from "./section-head.ts";
 import { openingSections, sectionsAfter } from "./sections.ts";
 
+/** The report as one page that needs nothing from elsewhere. */
 export function htmlReport(report: Report): string {
   const { file } = report;
   const opening = openingSections(report);

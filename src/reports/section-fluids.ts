@@ -11,6 +11,7 @@ import { clockOf, type Report } from "./report.ts";
 
 const WAYS = { in: "in", out: "out", returned: "returned" } as const;
 
+/** Every volume and where it went, with the balance they add up to. */
 export function fluidsSection(report: Report): Section {
   return {
     id: "fluids",

@@ -12,6 +12,7 @@ import { clockOf, dayAndClock, type Report, zoneOf } from "./report.ts";
 import { wholeText } from "./section-working.ts";
 import { amountOf } from "./shown-values.ts";
 
+/** Whether what is told is final. */
 export const stateText = ({ run }: Pick<Report, "run">): string =>
   run.course.closedAt === null ? "still open: this report is preliminary" : "closed";
 

@@ -7,6 +7,7 @@ import { type Correction, type Fact, isLate } from "../record/standing.ts";
 import { type Row, type Section, table } from "./blocks.ts";
 import { clockOf, type Report } from "./report.ts";
 
+/** One table for the whole case. */
 export function logSection(report: Report): Section {
   const { written } = report.run.course.record;
   const under = correctionsByTarget(written);

@@ -13,6 +13,7 @@ import { type Row, type Section, type Table, table } from "./blocks.ts";
 import { clockOf, type Report } from "./report.ts";
 import { type ShownQuantity, shownQuantity, withUnit } from "./shown-values.ts";
 
+/** The lowest and the highest of each quantity on bypass, with their times. */
 export function extremesSection(report: Report): Section {
   const { course } = report.run;
   const rows = [

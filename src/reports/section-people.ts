@@ -9,6 +9,7 @@ import type { Report } from "./report.ts";
 import { operators } from "./section-head.ts";
 import { amountOf } from "./shown-values.ts";
 
+/** The team by role, and who ran the pump from when. */
 export function peopleSection(report: Report): Section {
   const team = lastOf(report.run.course.record.facts, "team")?.entry.people ?? [];
   return {
@@ -31,6 +32,7 @@ export function peopleSection(report: Report): Section {
   };
 }
 
+/** What was planned, and the components with their lots. */
 export function planSection({ run: { course } }: Report): Section {
   const { plan, protocol } = course;
   const prime = (plan.prime ?? []).map(

@@ -22,6 +22,7 @@ export function indicatorsSection({ run }: Report): Section {
   };
 }
 
+/** Every incident, and every advisory that was answered. */
 export function incidentsSection(report: Report): Section {
   const { facts } = report.run.course.record;
   const incidents = ofKind(facts, "incident").map(({ entry, at }) => [

@@ -22,6 +22,7 @@ export function trendChart(id: string, trend: Trend, frame: Frame, says: string)
   return drawing(id, titleOf(trend), says, bottom + CHART.below, inside);
 }
 
+/** `Pressure (mmHg)` */
 export const titleOf = ({ title, unit }: Trend): string =>
   unitText(unit) === "" ? title : `${title} (${unitText(unit)})`;
 

@@ -21,6 +21,7 @@ type Bar = {
 };
 type Lane = { readonly name: string; readonly bars: readonly Bar[] };
 
+/** `id` names it on the page; `says` tells in words what it shows. */
 export function courseChart(id: string, report: Report, frame: Frame, says: string): Markup {
   const lanes = [...spanLanes(report), ...givenLanes(report)].filter(({ bars }) => bars.length > 0);
   const bottom = CHART.top + lanes.length * LANE;

@@ -14,6 +14,7 @@ export type Frame = {
   readonly now: number;
 };
 
+/** The frame that all charts of a report share. */
 export const frameOf = (
   window: { readonly from: number; readonly to: number },
   spans: Spans,

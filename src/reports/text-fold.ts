@@ -2,6 +2,7 @@
 import stringWidth from "string-width";
 import { harmless } from "../format/text.ts";
 
+/** The columns that a text takes in a terminal. */
 export const widthOf = (text: string): number => stringWidth(text);
 
 const segmenter = new Intl.Segmenter("en", { granularity: "grapheme" });

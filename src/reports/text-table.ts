@@ -11,6 +11,7 @@ const NARROWEST = 8;
 /** What a row that belongs to the one before it is marked with. */
 const BENEATH = "^";
 
+/** A table in lines no wider than `width`, in chunks that a page break may come between. */
 export function tableChunks(table: Table, width: number): Chunk[] {
   const parts = table.isWide ? partsOf(table, width) : [withoutAsides(table)];
   return parts.flatMap((part) => chunksOf(part, width));
@@ -46,6 +47,7 @@ function chunksOf({ caption, heads, rows, empty }: Table, width: number): Chunk[
   ];
 }
 
+/** Lines that stay together, with the heads to say again on the next page. */
 export const chunk = (lines: readonly string[], heads: readonly string[] = []): Chunk => ({ lines, heads });
 
 const marked = ({ cells: [first = "", ...rest], sort }: Row): string[] =>

@@ -22,6 +22,7 @@ export type TextOptions = {
   readonly pages?: boolean | undefined;
 };
 
+/** No line of it is longer than `TEXT_WIDTH`; in plain ASCII, or parted into pages, where that is asked for. */
 export function textReport(report: Report, { ascii, pages }: TextOptions = {}): string {
   const written = ascii ? inAsciiThroughout<readonly Section[]> : (sections: readonly Section[]) => sections;
   const label = harmless(report.file.label);

@@ -7,6 +7,7 @@ export type GrowingBytes = {
   bytes(): Uint8Array;
 };
 
+/** Empty, with room for so many bytes to begin with. */
 export function growingBytes(room = 64 * 1024): GrowingBytes {
   let buffer = Buffer.allocUnsafe(room);
   let length = 0;

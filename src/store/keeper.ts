@@ -42,6 +42,7 @@ const LONGEST_PAUSE = 3000;
 const HANGING_AFTER = 3000;
 const PATIENCE = 5000;
 
+/** Starts keeping a case; nothing is written before the first `save`. */
 export function keepCase(tools: KeeperTools): Keeper {
   const { path, file, onSaved, onFault, wait = waiting, hangingAfter = HANGING_AFTER, ...adapter } = tools;
   const low = lowCase(path, file, adapter);

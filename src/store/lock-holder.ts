@@ -38,6 +38,7 @@ export function holderIn(text: string): Holder | null {
   }
 }
 
+/** Whether the holder runs where its process can be asked about. */
 export const isHere = ({ host, space }: Holder): boolean =>
   host === hostname() && (space === undefined || space === spaceOfNumbers());
 

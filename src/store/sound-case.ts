@@ -18,6 +18,7 @@ export function markAsRead({ entries, seal = NO_SEAL }: CaseFile): void {
   if (last !== undefined) seals.set(last, seal);
 }
 
+/** Whether an entry came from a file, and so needs no further check. */
 export const wasRead = (entry: Entry): boolean => read.has(entry);
 
 /** What the file said of an entry that was its last: another hash than the entry's own where somebody changed it. */

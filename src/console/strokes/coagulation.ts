@@ -61,6 +61,7 @@ export const heparin: EntryStroke = {
   },
 };
 
+/** Milligrams of protamine, up to 5000: `280`, `280mg`. */
 export const readProtamine = (words: readonly string[]): Outcome<number> =>
   numberWithin(words.join("") || undefined, "an amount of protamine", "mg", 0, 5000, "280");
 
@@ -84,6 +85,7 @@ export const protamine: EntryStroke = {
     ),
 };
 
+/** An ACT in seconds, from 1 to 9999: `480`. */
 export const readActSeconds = (words: readonly string[]): Outcome<number> =>
   numberWithin(words.join("") || undefined, "an ACT", "s", 1, 9999, "480");
 

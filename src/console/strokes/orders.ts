@@ -44,6 +44,7 @@ export const flow: EntryStroke = {
   read: ({ words }) => andThen(readFlow(words), (order): Outcome<Draft> => taken({ kind: "flow", ...order })),
 };
 
+/** An ordered temperature in °C, from 5 to 42: `32`, `32.5`. */
 export const readCelsius = (words: readonly string[]): Outcome<number> =>
   numberWithin(words.join("") || undefined, "a temperature", "°C", 5, 42, "32");
 

@@ -104,6 +104,7 @@ export function strokesOf(protocol: Protocol): readonly Stroke[] {
   return STROKES.map((stroke) => ({ ...stroke, key: keys[stroke.id] ?? stroke.key }));
 }
 
+/** The stroke on a key; `undefined` where the protocol has none there. */
 export const strokeFor = (key: string, protocol: Protocol): Stroke | undefined =>
   strokesOf(protocol).find((stroke) => stroke.key === key);
 

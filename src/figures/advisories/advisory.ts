@@ -33,6 +33,7 @@ export type Advisory = {
 /** Binary fractions make 34.1 − 30.1 a hair more than 4: what lies closer together than this is the same. */
 const HAIR = 1e-9;
 
+/** Beyond a limit by more than binary fractions account for. */
 export const isAbove = (value: number, limit: number): boolean => value - limit > HAIR;
 export const isBelow = (value: number, limit: number): boolean => limit - value > HAIR;
 
