@@ -1,6 +1,8 @@
 /** Body surface area from weight and height. */
 import { fixed, plain } from "../format/number.ts";
+import type { Protocol } from "../protocol/protocol.ts";
 import { type Figure, known, missing } from "./figure.ts";
+import type { Patient } from "./patient.ts";
 
 type Formula = {
   readonly name: string;
@@ -37,7 +39,11 @@ export const SURFACE_FORMULAS = {
 
 export type SurfaceFormula = keyof typeof SURFACE_FORMULAS;
 
-/** Body surface area in m²; weight in kg, height in cm. */
+/** Body surface area in m² of a patient, by the protocol's formula. */
+export const surfaceOf = ({ patient, protocol }: { patient: Patient; protocol: Protocol }): Figure =>
+  bodySurface(protocol.body.surfaceFormula, patient.weight, patient.height);
+
+/** Body surface area in m²; weight in kg, height in cm. Source: the paper of each formula. */
 export function bodySurface(
   formula: SurfaceFormula,
   weight: number | undefined,

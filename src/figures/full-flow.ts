@@ -2,7 +2,7 @@
 import { fixed, plain } from "../format/number.ts";
 import type { Band } from "../protocol/body.ts";
 import type { Protocol } from "../protocol/protocol.ts";
-import { bodySurface } from "./body-surface.ts";
+import { surfaceOf } from "./body-surface.ts";
 import { type Figure, known, missing } from "./figure.ts";
 import type { Patient, Plan } from "./patient.ts";
 
@@ -13,10 +13,10 @@ export const bandFor = (bands: readonly Band[], value: number): Band | undefined
 /** Full flow in L/min. */
 export function fullFlow(patient: Patient, plan: Plan, protocol: Protocol): Figure {
   if (plan.fullFlow !== undefined) return known(plan.fullFlow, "L/min", "as planned");
-  const { fullFlowBy, flowByWeight, flowIndex, surfaceFormula } = protocol.body;
+  const { fullFlowBy, flowByWeight, flowIndex } = protocol.body;
   if (fullFlowBy === "weight" && flowByWeight && plan.flowIndex === undefined)
     return flowAtWeight(patient.weight, flowByWeight);
-  const area = bodySurface(surfaceFormula, patient.weight, patient.height);
+  const area = surfaceOf({ patient, protocol });
   if (area.value === null) return missing("L/min", area.working);
   const index = plan.flowIndex ?? flowIndex.value;
   return known(

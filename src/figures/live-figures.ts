@@ -1,6 +1,7 @@
 /** The figures of the live panel, put together: everything that follows from the latest readings and the clock. */
 
 import { belowFigures } from "./below-threshold.ts";
+import { surfaceOf } from "./body-surface.ts";
 import { type Figure, known, missing } from "./figure.ts";
 import { type Ischaemia, ischaemiaOf } from "./ischaemia.ts";
 import { type LiveOxygen, liveOxygen, recent } from "./live-oxygen.ts";
@@ -9,11 +10,13 @@ import { deliveryBelow } from "./oxygen-over-time.ts";
 import type { Run } from "./run.ts";
 import { type Gradient, gradientOf, minutesToTarget, warmingRate } from "./temperatures.ts";
 import { urineRate } from "./urine-on-bypass.ts";
-import { systemicResistance } from "./vascular.ts";
+import { systemicResistance, systemicResistanceIndex } from "./vascular.ts";
 
 export type LiveFigures = LiveOxygen & {
   /** SVR, dyn·s·cm⁻⁵ */
   readonly resistance: Figure;
+  /** SVRI, dyn·s·cm⁻⁵·m² */
+  readonly resistanceIndex: Figure;
   readonly gradient: Gradient;
   /** K/min; below nought the patient cools. */
   readonly warmingRate: Figure;
@@ -33,10 +36,12 @@ export type LiveFigures = LiveOxygen & {
 /** All of them at the run's moment; a value that is too old is not used, and the figure says which. */
 export function liveFigures(run: Run): LiveFigures {
   const threshold = run.course.protocol.watch.oxygenDelivery.value;
+  const resistance = resistanceOf(run);
   const below = belowFigures(deliveryBelow(run), threshold, "mL/min/m2", "mL/m2");
   return {
     ...liveOxygen(run),
-    resistance: resistanceOf(run),
+    resistance,
+    resistanceIndex: systemicResistanceIndex(resistance, surfaceOf(run.course)),
     gradient: gradientOf(run),
     warmingRate: warmingRate(run),
     minutesToTarget: minutesToTarget(run),

@@ -1,9 +1,9 @@
 /** Oxygen as it stands now: delivery, uptake and extraction, from readings and a gas that are not too old. */
 import { minutesText } from "../format/duration.ts";
 import type { Protocol } from "../protocol/protocol.ts";
-import { bodySurface } from "./body-surface.ts";
-import { derived } from "./derived.ts";
+import { surfaceOf } from "./body-surface.ts";
 import { type Figure, known, missing } from "./figure.ts";
+import { flowIndexOf } from "./flow-plan.ts";
 import {
   arterialSaturationSeries,
   haemoglobinSeries,
@@ -16,7 +16,6 @@ import {
   whyNot,
 } from "./measured.ts";
 import { oxygenContent, oxygenDeliveryIndex, oxygenExtraction, oxygenUptakeIndex } from "./oxygen.ts";
-import type { Course } from "./run.ts";
 
 export type LiveOxygen = {
   /** L/min/m² */
@@ -54,10 +53,6 @@ export const deliveryInputs = (moment: Moment): Inputs =>
 export const extractionInputs = (moment: Moment): Inputs =>
   recorded([...contentInputs(moment), latestOf(venousSaturationSeries(moment.course), moment.now)]);
 
-/** Body surface in m² by the protocol's formula. */
-export const surfaceOf = ({ protocol, patient }: Course): Figure =>
-  bodySurface(protocol.body.surfaceFormula, patient.weight, patient.height);
-
 /** Delivery, uptake and extraction at the moment. */
 export function liveOxygen(moment: Moment): LiveOxygen {
   const { course, now } = moment;
@@ -80,15 +75,8 @@ export function liveOxygen(moment: Moment): LiveOxygen {
 }
 
 /** Pump flow by body surface, in L/min/m². */
-export const flowIndex = (moment: Moment): Figure =>
-  indexOf(recent(latestReading(moment, "flow"), "L/min", "pump flow"), surfaceOf(moment.course));
-
-/** L/min/m² from L/min and m². */
-export const indexOf = (flow: Figure, surface: Figure): Figure =>
-  derived("L/min/m2", [flow, surface], (litres, area) => ({
-    value: litres / area,
-    working: `${litres.toFixed(2)} L/min / ${area.toFixed(2)} m²`,
-  }));
+const flowIndex = (moment: Moment): Figure =>
+  flowIndexOf(recent(latestReading(moment, "flow"), "L/min", "pump flow"), surfaceOf(moment.course));
 
 /** Content in mL/dL, or which of its parts is missing or too old. */
 export function contentOf(

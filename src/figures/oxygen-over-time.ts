@@ -1,6 +1,8 @@
 /** Oxygen delivery over the run: what it was from one reading or gas to the next, as long as all parts were relied on. */
 import { type Below, belowThreshold, type Held, stepHold } from "./below-threshold.ts";
-import { contentOf, indexOf, surfaceOf } from "./live-oxygen.ts";
+import { surfaceOf } from "./body-surface.ts";
+import { flowIndexOf } from "./flow-plan.ts";
+import { contentOf } from "./live-oxygen.ts";
 import {
   arterialSaturationSeries,
   gasSeries,
@@ -41,7 +43,7 @@ export function deliveryOverTime(course: Course): readonly Held[] {
       course.protocol,
       "arterial",
     );
-    return oxygenDeliveryIndex(content, indexOf(part(flow, "L/min"), surface)).value;
+    return oxygenDeliveryIndex(content, flowIndexOf(part(flow, "L/min"), surface)).value;
   };
   const held = moments.flatMap((from, i) => {
     const [to, value] = [moments[i + 1], deliveryAt(from)];

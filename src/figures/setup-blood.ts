@@ -3,7 +3,7 @@ import { plain } from "../format/number.ts";
 import { type Protocol, solutionOf } from "../protocol/protocol.ts";
 import { allowableBloodLoss } from "./blood-loss.ts";
 import { bloodVolume, bloodVolumePerKg } from "./blood-volume.ts";
-import { bodySurface } from "./body-surface.ts";
+import { surfaceOf } from "./body-surface.ts";
 import { type Figure, known, missing } from "./figure.ts";
 import { flowIndexOf } from "./flow-plan.ts";
 import { fullFlow } from "./full-flow.ts";
@@ -92,10 +92,9 @@ const SUPPOSED = { saturation: 100, oxygen: 200 };
 /** Oxygen in the predicted blood, what full flow delivers of it, and the flow that the protocol's threshold asks for. */
 export function oxygenFigures(setup: Setup): readonly Named[] {
   const { patient, plan, protocol } = setup;
-  const { surfaceFormula } = protocol.body;
   const haemoglobin = haemoglobinAt(predictedHaematocrit(meetingOf(setup)), patient);
   const content = supposedContent(haemoglobin, protocol);
-  const surface = bodySurface(surfaceFormula, patient.weight, patient.height);
+  const surface = surfaceOf(setup);
   const index = flowIndexOf(fullFlow(patient, plan, protocol), surface);
   const target = protocol.watch.oxygenDelivery.value;
   return [

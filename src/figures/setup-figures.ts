@@ -2,7 +2,7 @@
 import { plain } from "../format/number.ts";
 import { type Protocol, solutionOf } from "../protocol/protocol.ts";
 import { bodyMassIndex, bodySurfaces, leanMass } from "./body.ts";
-import { bodySurface, SURFACE_FORMULAS } from "./body-surface.ts";
+import { bodySurface, SURFACE_FORMULAS, surfaceOf } from "./body-surface.ts";
 import { type Figure, missing } from "./figure.ts";
 import { flowAtIndex, flowAtTemperature, flowIndexOf } from "./flow-plan.ts";
 import { fullFlow } from "./full-flow.ts";
@@ -39,9 +39,10 @@ export function setupFigures(
   ].map(([name, figure]) => ({ ...figure, name, decimals: decimalsOf(figure) }));
 }
 
-function flowFigures({ patient, plan, protocol }: Setup): readonly Named[] {
+function flowFigures(setup: Setup): readonly Named[] {
+  const { patient, plan, protocol } = setup;
   const { surfaceFormula, flowByTemperature } = protocol.body;
-  const surface = bodySurface(surfaceFormula, patient.weight, patient.height);
+  const surface = surfaceOf(setup);
   const full = fullFlow(patient, plan, protocol);
   const celsius = plan.targetTemperature;
   const cooled: readonly Named[] =

@@ -16,7 +16,7 @@ export const systemicResistance = (mean: Figure, centralVenous: Figure, flow: Fi
     source: SOURCE,
   }));
 
-/** The same indexed, in dyn·s·cm⁻⁵·m²: resistance TIMES surface, for it falls as the body grows. */
+/** The same indexed, in dyn·s·cm⁻⁵·m²: resistance TIMES surface in m², for it falls as the body grows. */
 export const systemicResistanceIndex = (resistance: Figure, surface: Figure): Figure =>
   derived("dyn.s.m2/cm5", [resistance, surface], (svr, area) => ({
     value: svr * area,

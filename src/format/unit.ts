@@ -11,6 +11,8 @@ const SHOWN: Record<string, string> = {
   "mL/dL/mm[Hg]": "mL/dL/mmHg",
   "mm[Hg]": "mmHg",
   Cel: "°C",
+  // A difference of two temperatures.
+  K: "°C",
   "K/min": "°C/min",
   ug: "µg",
   m2: "m²",

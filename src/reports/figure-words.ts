@@ -69,6 +69,7 @@ const WORDS: Readonly<Record<string, FigureWords>> = {
   uptake: of("VO2i", "now"),
   extraction: of("oxygen extraction", "now", 1),
   resistance: of("systemic resistance", "now"),
+  resistanceIndex: of("systemic resistance index", "now"),
   gradient: of("gradient of arterial and venous blood", "now", 1),
   warmingRate: of("warming rate", "now", 2),
   minutesToTarget: of("time to the target temperature", "now"),

@@ -1,6 +1,5 @@
 /** The head of a report and its summary: which case, whose, and what came of it. */
-
-import { surfaceOf } from "../figures/live-oxygen.ts";
+import { surfaceOf } from "../figures/body-surface.ts";
 import { fixed, plain, UNKNOWN } from "../format/number.ts";
 import { unitText } from "../format/unit.ts";
 import type { EntryOf } from "../record/entry.ts";

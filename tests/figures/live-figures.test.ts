@@ -57,9 +57,15 @@ describe("resistance", () => {
     expect(live(run, "09:15").resistance.value).toBeCloseTo(1083.3, 1);
   });
 
+  test("indexed, is that times the surface of 2 m²", () => {
+    expect(live(run, "09:15").resistanceIndex.value).toBeCloseTo(2166.7, 1);
+  });
+
   test("is not there without flow, nor with a venous pressure that nobody read", () => {
     const still = readings("09:12", { flow: 0, meanPressure: 70, centralVenousPressure: 5 });
-    expect(live([...run, still], "09:15").resistance).toMatchObject({ value: null, working: "no flow" });
+    const { resistance, resistanceIndex } = live([...run, still], "09:15");
+    for (const one of [resistance, resistanceIndex])
+      expect(one).toMatchObject({ value: null, working: "no flow" });
     const half = readings("09:10", { flow: 4.8, meanPressure: 70 });
     expect(live(["09:00 b", half], "09:15").resistance.working).toBe("no central venous pressure recorded");
   });
