@@ -12,7 +12,7 @@ import { folderOf, type Place } from "./place.ts";
 import { CASE_FAULT, complain, DONE, say, WRONG_CALL } from "./speak.ts";
 import { writeNew } from "./write-new.ts";
 
-export type AuditOptions = Place &
+type AuditOptions = Place &
   Choice & {
     readonly as?: AuditFormat;
     readonly out?: string;

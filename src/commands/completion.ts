@@ -17,7 +17,7 @@ const SCRIPTS: Readonly<Record<string, (root: Known) => string>> = {
   powershell: powershellScript,
 };
 
-export const SHELLS = Object.keys(SCRIPTS);
+const SHELLS = Object.keys(SCRIPTS);
 
 export async function completionVerb(shell: string, program: Command): Promise<number> {
   const script = SCRIPTS[shell];

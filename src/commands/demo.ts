@@ -14,12 +14,12 @@ import { hasTerminal, show } from "./show.tsx";
 import { CASE_FAULT, complain, DONE, say, WRONG_CALL } from "./speak.ts";
 import { trainingInConsole } from "./training.ts";
 
-export const USUAL_SPEED = 60;
+const USUAL_SPEED = 60;
 
 /** Who types along has the pace of life. */
 const TYPED_SPEED = 1;
 
-export type DemoOptions = { readonly speed?: string; readonly typed?: boolean };
+type DemoOptions = { readonly speed?: string; readonly typed?: boolean };
 
 export async function demoVerb({ speed, typed = false }: DemoOptions): Promise<number> {
   const factor = Number(speed ?? (typed ? TYPED_SPEED : USUAL_SPEED));

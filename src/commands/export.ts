@@ -13,7 +13,7 @@ import { folderOf, type Place } from "./place.ts";
 import { progressOf } from "./progress.ts";
 import { CASE_FAULT, complain, DONE, say, WRONG_CALL } from "./speak.ts";
 
-export type ExportOptions = Place & {
+type ExportOptions = Place & {
   readonly what?: Exported;
   readonly withoutNames?: boolean;
   readonly out?: string;

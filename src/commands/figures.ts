@@ -4,7 +4,7 @@ import { figuresJson, figuresText } from "../reports/figures.ts";
 import { caseNamed, type Place, timeOf } from "./place.ts";
 import { complain, DONE, say, WRONG_CALL } from "./speak.ts";
 
-export type FiguresOptions = Place & { readonly json?: boolean; readonly at?: string };
+type FiguresOptions = Place & { readonly json?: boolean; readonly at?: string };
 
 export async function figuresVerb(name: string, options: FiguresOptions): Promise<number> {
   const found = await caseNamed(name, options);

@@ -2,7 +2,7 @@
 import { STROKES } from "../console/strokes/table.ts";
 import { DONE, say } from "./speak.ts";
 
-export type KeysOptions = { readonly json?: boolean; readonly markdown?: boolean };
+type KeysOptions = { readonly json?: boolean; readonly markdown?: boolean };
 
 export async function keysVerb({ json, markdown }: KeysOptions): Promise<number> {
   if (json)
@@ -23,7 +23,7 @@ export const keysText = (): string =>
   STROKES.map(({ key, name, takes }) => `${key.padEnd(4)} ${name.padEnd(24)} ${takes}`).join("\n");
 
 /** The key table of the README. */
-export function keysMarkdown(): string {
+function keysMarkdown(): string {
   const rows = STROKES.map(({ key, name, takes }) => `| \`${key}\` | ${name} | ${takes} |`);
   return ["| key | entry | the line takes |", "| --- | --- | --- |", ...rows].join("\n");
 }

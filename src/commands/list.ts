@@ -7,7 +7,7 @@ import { dayFault } from "./days.ts";
 import { folderOf, type Place } from "./place.ts";
 import { complain, DONE, say, WRONG_CALL } from "./speak.ts";
 
-export type ListOptions = Place &
+type ListOptions = Place &
   Choice & { readonly sort?: Sort; readonly reverse?: boolean; readonly json?: boolean };
 
 export async function listVerb(options: ListOptions): Promise<number> {

@@ -13,7 +13,7 @@ import { casesIn } from "./cases.ts";
 import { folderOf, type Place, timeOf } from "./place.ts";
 import { CASE_FAULT, complain, DONE, say, WRONG_CALL } from "./speak.ts";
 
-export type LogOptions = Place & { readonly now?: string };
+type LogOptions = Place & { readonly now?: string };
 
 export async function logVerb(name: string, typed: string, options: LogOptions): Promise<number> {
   const path = await findCase(folderOf(options), name, casesIn);

@@ -10,7 +10,7 @@ import { createCase } from "../store/open-case.ts";
 import { folderOf, type Place } from "./place.ts";
 import { CASE_FAULT, complain, DONE, say, WRONG_CALL } from "./speak.ts";
 
-export type NewOptions = Place & {
+type NewOptions = Place & {
   readonly label?: string;
   readonly protocol?: string;
   readonly by?: string;

@@ -18,9 +18,7 @@ export type Place = {
 
 export const folderOf = ({ dir }: Place): string => caseFolder(dir);
 
-export type Found =
-  | { readonly ok: true; readonly value: ReadOnly }
-  | { readonly ok: false; readonly code: number };
+type Found = { readonly ok: true; readonly value: ReadOnly } | { readonly ok: false; readonly code: number };
 
 /** The case that a path or a label names, or a complaint already made. */
 export async function caseNamed(name: string, place: Place): Promise<Found> {

@@ -5,7 +5,7 @@ import { clockTimeOf } from "../format/instant.ts";
 import { harmless } from "../format/text.ts";
 import type { RunningSession } from "./session.ts";
 
-export type Streams = { readonly input: Readable; readonly output: Writable };
+type Streams = { readonly input: Readable; readonly output: Writable };
 
 const LEAVE = "q";
 

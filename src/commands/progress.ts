@@ -4,7 +4,7 @@
 const EACH_MS = 100;
 const AWAY = "\r\x1b[K";
 
-export type Progress = {
+type Progress = {
   readonly at: (done: number, all: number) => void;
   readonly end: () => void;
 };

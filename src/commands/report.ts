@@ -20,7 +20,7 @@ import { caseNamed, type Place, timeOf } from "./place.ts";
 import { CASE_FAULT, complain, DONE, say, WRONG_CALL } from "./speak.ts";
 import { writeNew } from "./write-new.ts";
 
-export type ReportVerbOptions = Place & {
+type ReportVerbOptions = Place & {
   readonly as: Format;
   readonly out?: string;
   readonly force?: boolean;

@@ -14,9 +14,9 @@ import { openSession } from "./session.ts";
 import { hasTerminal, show } from "./show.tsx";
 import { agreed, CASE_FAULT, complain, WRONG_CALL } from "./speak.ts";
 
-export type RunOptions = Place & { readonly protocol?: string; readonly bell?: boolean };
+type RunOptions = Place & { readonly protocol?: string; readonly bell?: boolean };
 
-export const NO_TERMINAL =
+const NO_TERMINAL =
   "the console needs a terminal: run it in one, or use new, log, figures, report, list, check, review, keys or demo, which work without.";
 
 export async function runVerb(name: string | undefined, options: RunOptions): Promise<number> {

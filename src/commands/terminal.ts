@@ -3,7 +3,7 @@ import stringWidth from "string-width";
 import { inAscii } from "../format/ascii.ts";
 import { thinned } from "./thin.ts";
 
-export type TerminalOptions = {
+type TerminalOptions = {
   /** As asked for; without a wish what the terminal says of itself decides. */
   readonly ascii?: boolean | undefined;
   readonly screenReader?: boolean | undefined;

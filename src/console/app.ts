@@ -26,7 +26,7 @@ export type App = (
   readonly home: Home;
 };
 
-export type Home = { readonly protocols: readonly string[] } | null;
+type Home = { readonly protocols: readonly string[] } | null;
 
 export type AppMessage =
   | Message

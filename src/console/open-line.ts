@@ -14,7 +14,7 @@ import { findStrokes, strokeFor } from "./strokes/table.ts";
 import { openForm } from "./update-form.ts";
 import { lineMeans, putRightMeans } from "./update-lines.ts";
 
-export type Prompt = { readonly label: string; readonly asks: string };
+type Prompt = { readonly label: string; readonly asks: string };
 
 /** The line's label and what it asks just now. */
 export function asked(model: Model): Prompt {

@@ -9,7 +9,7 @@ import { standing } from "../record/standing.ts";
 import { closedFault } from "./closed.ts";
 import { TICKS } from "./update-checklist.ts";
 
-export type Ticked = {
+type Ticked = {
   readonly list: Checklist;
   readonly item: Checklist["items"][number];
   /** The key that ticks it so. */

@@ -11,7 +11,7 @@ import { type Field, type Form, type Texts, TIME_AND_NOTE, type Value, type Valu
 import { readLine } from "./line.ts";
 import type { Context } from "./stroke.ts";
 
-export type FormMeant = {
+type FormMeant = {
   readonly drafts: readonly Draft[];
   readonly at: Instant;
   readonly note: string | null;

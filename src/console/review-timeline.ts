@@ -121,8 +121,7 @@ export function choosing(
 const MILESTONES: readonly Kind[] = ["opened", "closed", "reopened", "operator", "span", "moment"];
 
 /** Whether a row is a milestone of the run: the case opened or closed, a hand-over, a span on or off, a moment. */
-export const isMilestone = ({ fact: { entry, struck } }: Row): boolean =>
-  !struck && MILESTONES.includes(entry.kind);
+const isMilestone = ({ fact: { entry, struck } }: Row): boolean => !struck && MILESTONES.includes(entry.kind);
 
 /** The place of the next milestone from a place on, or of the one before it; the place itself where there is none. */
 export function milestonePlace(rows: readonly Row[], place: number, step: 1 | -1): number {

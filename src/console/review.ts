@@ -12,7 +12,7 @@ import { type Timeline, WHOLE_TIMELINE } from "./review-timeline.ts";
 export type Shelved = CaseFile | { readonly path: string };
 
 export const VIEWS = ["summary", "timeline", "trends"] as const;
-export type ViewName = (typeof VIEWS)[number];
+type ViewName = (typeof VIEWS)[number];
 
 export type ReviewMode =
   | { readonly name: ViewName }

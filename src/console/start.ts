@@ -45,7 +45,7 @@ export type StartEffect =
   | { readonly do: "samples" }
   | { readonly do: "quit" };
 
-export type StartStep = { readonly start: Start; readonly effects: readonly StartEffect[] };
+type StartStep = { readonly start: Start; readonly effects: readonly StartEffect[] };
 
 /** The start screen before the folder has been read. */
 export const openStart = (protocols: readonly string[], notice: string | null = null): Start => ({

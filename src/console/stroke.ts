@@ -11,7 +11,7 @@ import type { Line } from "./line.ts";
 /** What a reader may look at: the run as it stands, and the moment the entry is for. */
 export type Context = { readonly run: Run; readonly at: Instant };
 
-export type StrokeBase = {
+type StrokeBase = {
   readonly key: string;
   /** A name of its own, by which a protocol can give it another key. */
   readonly id: string;

@@ -13,7 +13,7 @@ export function checkStates(facts: readonly Fact[]): ReadonlyMap<string, ItemSta
   );
 }
 
-export const checkKey = (checklist: string, item: string): string => `${checklist}/${item}`;
+const checkKey = (checklist: string, item: string): string => `${checklist}/${item}`;
 
 /** The state of an item; open while nobody has ticked it. */
 export const stateOf = (states: ReadonlyMap<string, ItemState>, checklist: string, item: string): ItemState =>

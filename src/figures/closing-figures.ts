@@ -1,7 +1,7 @@
 /** The figures a case is closed with: written into the closing entry, so that whoever reads it later can compare. */
 import type { Run } from "./run.ts";
 
-export type ClosingFigure = {
+type ClosingFigure = {
   readonly name: string;
   /** Left out where it was not known. */
   readonly value?: number;

@@ -12,7 +12,7 @@ import { type Gradient, gradientOf, minutesToTarget, warmingRate } from "./tempe
 import { urineRate } from "./urine-on-bypass.ts";
 import { systemicResistance, systemicResistanceIndex } from "./vascular.ts";
 
-export type LiveFigures = LiveOxygen & {
+type LiveFigures = LiveOxygen & {
   /** SVR, dyn·s·cm⁻⁵ */
   readonly resistance: Figure;
   /** SVRI, dyn·s·cm⁻⁵·m² */

@@ -28,7 +28,7 @@ export function plausible(field: string, value: number, around: Around): string 
 }
 
 /** The same about a value by itself; `say` puts it in the unit that is shown. */
-export function implausible(field: string, value: number, say: Say): string | null {
+function implausible(field: string, value: number, say: Say): string | null {
   const window = lookUp(WINDOWS, field);
   if (!window || isWithin(window, value)) return null;
   const says = `${capital(window.name)} ${say(value)} is unlikely`;

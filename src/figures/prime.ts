@@ -9,7 +9,7 @@ import type { Plan } from "./patient.ts";
 type Part = { readonly fluid: string; readonly ml: number };
 
 /** The fluids of the prime: as planned, else the protocol's usual ones. */
-export const primeParts = (plan: Plan, { circuit }: Protocol): readonly Part[] => plan.prime ?? circuit.prime;
+const primeParts = (plan: Plan, { circuit }: Protocol): readonly Part[] => plan.prime ?? circuit.prime;
 
 /** The prime in mL: the sum of its fluids. What fills the tubing is among them, and is not counted twice. */
 export function primeTotal(plan: Plan, protocol: Protocol): Figure {

@@ -5,7 +5,7 @@ import type { Figure } from "./figure.ts";
 import { TEACHING_PAGE } from "./haemodilution.ts";
 
 /** What circulates, in mL and %, the haematocrit wanted of it, and that of the blood to be given, both in %. */
-export type Need = {
+type Need = {
   readonly volume: Figure;
   readonly haematocrit: Figure;
   readonly wanted: number;

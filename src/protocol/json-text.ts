@@ -2,7 +2,7 @@
 import type { Fault } from "./fault.ts";
 import { scanJson } from "./json-scan.ts";
 
-export type JsonText = { ok: true; value: unknown; faults: readonly Fault[] } | { ok: false; fault: Fault };
+type JsonText = { ok: true; value: unknown; faults: readonly Fault[] } | { ok: false; fault: Fault };
 
 /**
  * Reads JSON text. Never throws. A slip of writing comes back with its line and column; a name that stands twice in

@@ -6,7 +6,7 @@ import { expectedWords } from "./schema-words.ts";
 
 type Schema = z.core.$ZodType;
 
-export type Setting = {
+type Setting = {
   /** `solutions · interval`; a setting of a list's members is the same for each of them. */
   readonly place: string;
   /** What it decides; empty where the name says it all. */

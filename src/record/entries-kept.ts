@@ -3,7 +3,7 @@ import * as z from "zod";
 import { entryId, entryOf, words } from "./base.ts";
 
 /** Fields no correction may touch: they say who wrote what, when. */
-export const FIXED_FIELDS = ["id", "seq", "kind", "loggedAt", "by", "typed"] as const;
+const FIXED_FIELDS = ["id", "seq", "kind", "loggedAt", "by", "typed"] as const;
 
 export const amend = entryOf("amend", {
   target: entryId,

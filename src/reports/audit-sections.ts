@@ -95,7 +95,7 @@ const indicatorsTable = ({ all }: Audit): Table =>
     "no case",
   );
 
-export const rateText = ({ percent }: Rate): string => (percent === null ? UNKNOWN : `${fixed(percent)} %`);
+const rateText = ({ percent }: Rate): string => (percent === null ? UNKNOWN : `${fixed(percent)} %`);
 
 /** Run charts as tables by month; `bars` draws them beside. */
 export const monthTables = ({ months }: Audit, bars: boolean): Table[] => [

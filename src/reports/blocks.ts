@@ -1,7 +1,7 @@
 /** What a report is made of before it is text or a page: sections of tables, pairs and lines. */
 
 /** How a row is set apart: a sum, what was struck out, or what was said of the row before it. */
-export type RowSort = "total" | "struck" | "beneath" | "alert";
+type RowSort = "total" | "struck" | "beneath" | "alert";
 
 export type Row = { readonly cells: readonly string[]; readonly sort?: RowSort };
 

@@ -11,7 +11,7 @@ import type { Made, Resource } from "./fhir-types.ts";
 import { figureWords } from "./figure-words.ts";
 import { figuresOf, type NamedFigure } from "./figures.ts";
 
-export const figurePart = (name: string): string => `figure/${name}`;
+const figurePart = (name: string): string => `figure/${name}`;
 
 /** Every figure of the case at the document's moment; one that lacks something says what, in the place of a value. */
 export function derivedFigures(of: FhirCase): Made[] {

@@ -18,7 +18,7 @@ export const FIGURE_GROUPS = {
 
 export type FigureGroup = keyof typeof FIGURE_GROUPS;
 
-export type FigureWords = {
+type FigureWords = {
   readonly label: string;
   readonly group: FigureGroup;
   readonly decimals: number;

@@ -8,7 +8,7 @@ import { html, type Markup } from "./html-parts.ts";
 export const sectionMarkup = ({ id, title, blocks }: Section): Markup =>
   html`<section id="${id}"><h2>${title}</h2>${blocks.map(blockMarkup)}</section>`;
 
-export function blockMarkup(block: Block): Markup {
+function blockMarkup(block: Block): Markup {
   switch (block.kind) {
     case "table":
       return block.rows.length === 0

@@ -1,6 +1,6 @@
 /** What is told of many cases together: figures that have a middle and a spread, and indicators that are met or not. */
 
-export type ManyFigure = {
+type ManyFigure = {
   readonly label: string;
   /** UCUM code. */
   readonly unit: string;

@@ -4,7 +4,7 @@ import { CHART, drawing, place } from "./svg-frame.ts";
 
 export type MonthValue = { readonly month: string; readonly value: number | null };
 
-export type RunChart = {
+type RunChart = {
   readonly id: string;
   readonly title: string;
   /** What the chart shows, for those who do not see it. */

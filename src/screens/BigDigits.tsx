@@ -19,7 +19,7 @@ const GLYPHS: Readonly<Record<string, readonly string[]>> = {
 const ROWS = [0, 1, 2, 3, 4] as const;
 
 /** The rows of a text of digits, colons and dashes; anything else is left out. */
-export const bigRows = (text: string): string[] =>
+const bigRows = (text: string): string[] =>
   ROWS.map((row) => [...text].flatMap((char) => GLYPHS[char]?.[row] ?? []).join(" "));
 
 export function BigDigits({ text, bold = false }: { text: string; bold?: boolean }) {

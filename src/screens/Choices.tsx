@@ -10,7 +10,7 @@ const WIDTH = 26;
 const LEAST_WIDTH = 18;
 
 /** Wide columns where they fit into `most` rows, else as many narrower ones as it takes. */
-export function layoutOf(choices: readonly Choice[], columns: number, most: number): Layout {
+function layoutOf(choices: readonly Choice[], columns: number, most: number): Layout {
   const wanted = Math.ceil(choices.length / Math.max(1, most));
   const widest = Math.max(1, Math.floor(columns / WIDTH));
   const across = Math.max(widest, Math.min(wanted, Math.floor(columns / LEAST_WIDTH)));

@@ -17,7 +17,7 @@ const LINE_RULES = [
 type Row = { readonly head: string; readonly text: string };
 
 /** The rows of the help screen at a width. */
-export function helpRows(protocol: Protocol, columns: number): readonly Row[] {
+function helpRows(protocol: Protocol, columns: number): readonly Row[] {
   const strokes = strokesOf(protocol).flatMap(({ key, name, takes }) =>
     wrapped(takes, columns - 32).map((text, place) => ({
       head: place === 0 ? ` ${column(key, 4)}${column(name, 24)}` : " ".repeat(29),

@@ -1,38 +1,27 @@
 /** The last row: the strokes that the phase makes likely. */
-import { Text } from "ink";
 import { memo } from "react";
-import { type STROKES, strokesOf } from "../console/strokes/table.ts";
+import type { Stroke } from "../console/stroke.ts";
+import { strokesOf } from "../console/strokes/table.ts";
 import type { Phase } from "../figures/phase.ts";
 import type { Protocol } from "../protocol/protocol.ts";
 import { fitting } from "./fit.ts";
+import { type KeyName, KeyRow, keyWidth } from "./KeyRow.tsx";
 
 /** As many strokes as fit whole; put right, find and help are always the last. */
-export function hintsFor(
-  phase: Phase,
-  protocol: Protocol,
-  columns: number,
-): readonly (readonly [string, string])[] {
+function hintsFor(phase: Phase, protocol: Protocol, columns: number): readonly KeyName[] {
+  const named = (strokes: readonly Stroke[]) => strokes.map(({ key, short }): KeyName => [key, short]);
   const usual = strokesOf(protocol).filter(
     ({ likely, opens }) => likely.includes(phase) && (opens === "line" || opens === "form"),
   );
-  const always = strokesOf(protocol).filter(({ id }) => id === "put-right" || id === "find" || id === "help");
-  const width = ({ key, short }: (typeof STROKES)[number]) => key.length + short.length + 3;
-  const room = columns - always.reduce((sum, stroke) => sum + width(stroke), 0);
-  return [...fitting(usual, room, width), ...always].map(({ key, short }) => [key, short] as const);
+  const always = named(
+    strokesOf(protocol).filter(({ id }) => id === "put-right" || id === "find" || id === "help"),
+  );
+  const room = columns - always.reduce((sum, one) => sum + keyWidth(one), 0);
+  return [...fitting(named(usual), room, keyWidth), ...always];
 }
 
 type Props = { readonly phase: Phase; readonly protocol: Protocol; readonly columns: number };
 
 export const HintBar = memo(function HintBar({ phase, protocol, columns }: Props) {
-  return (
-    <Text wrap="truncate">
-      {hintsFor(phase, protocol, columns).map(([key, short]) => (
-        <Text key={key}>
-          {" "}
-          <Text bold>{key}</Text>
-          <Text dimColor>{` ${short} `}</Text>
-        </Text>
-      ))}
-    </Text>
-  );
+  return <KeyRow keys={hintsFor(phase, protocol, columns)} />;
 });

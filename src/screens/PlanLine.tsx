@@ -1,7 +1,7 @@
 /** The patient and the plan in one row; allergies always first. */
 import { Text } from "ink";
 import { memo } from "react";
-import { bodySurface } from "../figures/body-surface.ts";
+import { surfaceOf } from "../figures/body-surface.ts";
 import type { Course } from "../figures/run.ts";
 import { fixed, plain } from "../format/number.ts";
 import { harmless } from "../format/text.ts";
@@ -9,8 +9,9 @@ import { solutionOf } from "../protocol/protocol.ts";
 import { cutTo } from "./fit.ts";
 
 /** What is known of the patient and the plan, in the order in which it is asked for. */
-export function planParts({ patient, plan, protocol, fullFlow }: Course): string[] {
-  const area = bodySurface(protocol.body.surfaceFormula, patient.weight, patient.height).value;
+function planParts(course: Course): string[] {
+  const { patient, plan, protocol, fullFlow } = course;
+  const area = surfaceOf(course).value;
   return [
     patient.weight === undefined ? "no weight yet" : `${plain(patient.weight)} kg`,
     area === null ? "" : `${fixed(area, 2)} m²`,

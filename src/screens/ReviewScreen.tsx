@@ -9,6 +9,7 @@ import { fromIso } from "../format/instant.ts";
 import { harmless } from "../format/text.ts";
 import type { CaseFile } from "../record/case.ts";
 import { column, cutTo, endOf, fitting } from "./fit.ts";
+import { KeyRow, keyWidth } from "./KeyRow.tsx";
 import { rowText } from "./Log.tsx";
 import { PlainRows, tooSmall } from "./PlainRows.tsx";
 import { PlanLine } from "./PlanLine.tsx";
@@ -41,7 +42,7 @@ export function ReviewScreen({ review, size }: { review: Review; size: Size }) {
         )}
       </Box>
       <Said review={review} columns={columns} />
-      <Keys review={review} columns={columns} />
+      <KeyRow keys={keysFor(review, columns)} />
     </Box>
   );
 }
@@ -123,23 +124,8 @@ export function keysFor(
 ): readonly ReviewKey[] {
   if (file === null) return [READ_AGAIN, LEAVING];
   const always = mode.name === "search" || mode.name === "kinds" ? [] : [LEAVING];
-  const width = ([key, what]: ReviewKey) => key.length + what.length + 3;
-  const room = columns - always.reduce((sum, one) => sum + width(one), 0);
-  return [...fitting(REVIEW_KEYS[mode.name], room, width), ...always];
-}
-
-function Keys({ review, columns }: { review: Review; columns: number }) {
-  return (
-    <Text wrap="truncate">
-      {keysFor(review, columns).map(([key, what]) => (
-        <Text key={key}>
-          {" "}
-          <Text bold>{key}</Text>
-          <Text dimColor>{` ${what} `}</Text>
-        </Text>
-      ))}
-    </Text>
-  );
+  const room = columns - always.reduce((sum, one) => sum + keyWidth(one), 0);
+  return [...fitting(REVIEW_KEYS[mode.name], room, keyWidth), ...always];
 }
 
 /** In a terminal that is too small: the clocks, and the log from the chosen entry on. */

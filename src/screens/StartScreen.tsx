@@ -5,6 +5,7 @@ import { CAUTIONS } from "../format/cautions.ts";
 import { clockTime, clockTimeOf, dayOf, type Instant } from "../format/instant.ts";
 import { harmless } from "../format/text.ts";
 import { column, cutTo, endOf, fitting } from "./fit.ts";
+import { KeyRow, keyWidth } from "./KeyRow.tsx";
 import { PlainRows } from "./PlainRows.tsx";
 import { Rule } from "./Rule.tsx";
 import { drawnRows, roomFor, type Size } from "./size.ts";
@@ -128,15 +129,5 @@ const ASKING_KEYS = [
 
 function Hints({ start, columns }: { start: Start; columns: number }) {
   const keys = start.asking ? ASKING_KEYS : START_KEYS;
-  return (
-    <Text wrap="truncate">
-      {fitting(keys, columns, ([key, what]) => key.length + what.length + 4).map(([key, what]) => (
-        <Text key={key}>
-          {" "}
-          <Text bold>{key}</Text>
-          <Text dimColor>{` ${what}  `}</Text>
-        </Text>
-      ))}
-    </Text>
-  );
+  return <KeyRow keys={fitting(keys, columns, keyWidth)} />;
 }

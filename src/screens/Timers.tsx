@@ -7,7 +7,7 @@ import { plain, UNKNOWN } from "../format/number.ts";
 import { BigDigits } from "./BigDigits.tsx";
 import { cutTo } from "./fit.ts";
 
-export type Tile = {
+type Tile = {
   readonly label: string;
   readonly value: string;
   readonly detail: string;

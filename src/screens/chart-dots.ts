@@ -25,7 +25,7 @@ const braille = (bits: number): string =>
 /** By the dots at the top, in the middle and at the foot of a cell. */
 const ASCII = [" ", "'", "-", "|", ".", ":", "|", "|"] as const;
 
-export const CELLS: Readonly<Record<Look, Cell>> = {
+const CELLS: Readonly<Record<Look, Cell>> = {
   braille: { across: 2, down: 4, glyph: braille },
   ascii: { across: 1, down: 3, glyph: (bits) => ASCII[bits] ?? "|" },
 };

@@ -9,7 +9,7 @@ import type { Look } from "./chart-dots.ts";
 import { type Marks, marksRow } from "./chart-marks.ts";
 import { column, fitting } from "./fit.ts";
 
-export type Grid = {
+type Grid = {
   readonly trends: readonly Trend[];
   readonly marks: Marks;
   readonly window: Window;
@@ -22,7 +22,7 @@ export type Grid = {
 
 export type GridRow = { readonly text: string; readonly sort: "title" | "plot" | "time" };
 
-export type GridPlan = {
+type GridPlan = {
   readonly across: number;
   readonly down: number;
   /** Rows of a chart, its title among them. */

@@ -11,7 +11,7 @@ export type Marks = {
   readonly points: readonly { readonly sign: Sign; readonly at: number }[];
 };
 
-export type Sign = "bypass" | "clamp" | "dose";
+type Sign = "bypass" | "clamp" | "dose";
 
 export const SIGNS: Readonly<Record<Look, Readonly<Record<Sign, string>>>> = {
   braille: { bypass: "─", clamp: "━", dose: "▾" },

@@ -1,21 +1,10 @@
 /** A small chart as rows of text: lines of values over a window of time, with the ends of its scale beside it. */
+import type { TrendLine, TrendPoint } from "../figures/trends.ts";
 import { partOf, placeOf, type Scale, scaleText, type Window } from "./chart-axis.ts";
 import { type Dots, dotGrid, type Look, straight } from "./chart-dots.ts";
 
-export type Point = {
-  /** Milliseconds since the epoch. */
-  readonly at: number;
-  readonly value: number;
-  /** The last moment at which it is relied on: a later value is not joined to it. */
-  readonly until: number;
-};
-
-export type Line = {
-  /** A letter that stands where a stretch of the line ends, so that lines are told apart; empty for a plain mark. */
-  readonly sign: string;
-  /** In the order of happening. */
-  readonly points: readonly Point[];
-};
+/** A line of a trend, without its name. */
+export type Line = Pick<TrendLine, "sign" | "points">;
 
 export type Chart = {
   readonly lines: readonly Line[];
@@ -113,9 +102,9 @@ function drawLine(dots: Dots, { points }: Line, { scale, window, stepped }: Char
 }
 
 type Stretch = {
-  readonly point: Point;
+  readonly point: TrendPoint;
   /** The point that it is joined to, if any. */
-  readonly next: Point | undefined;
+  readonly next: TrendPoint | undefined;
   /** How far something is drawn for it. */
   readonly end: number;
 };
@@ -135,13 +124,13 @@ export const valuesSeen = (line: Pick<Line, "points">, stepped: boolean, { from,
   );
 
 /** The value on the straight way from one point to a later one. */
-const between = (point: Point, next: Point, at: number): number =>
+const between = (point: TrendPoint, next: TrendPoint, at: number): number =>
   point.value + ((at - point.at) / (next.at - point.at)) * (next.value - point.value);
 
-const isIn = ({ from, to }: Window, { at }: Point): boolean => at >= from && at <= to;
+const isIn = ({ from, to }: Window, { at }: TrendPoint): boolean => at >= from && at <= to;
 
 /** A value is joined to the next only while it is relied on; longer gaps are not bridged. */
-const joins = ({ until }: Point, next: Point): boolean => next.at <= until;
+const joins = ({ until }: TrendPoint, next: TrendPoint): boolean => next.at <= until;
 
 /** The line's letter, or a plain mark, at the last point of every unbroken stretch in the window. */
 function signEnds(cells: readonly string[][], { sign, points }: Line, chart: Chart): void {

@@ -5,7 +5,7 @@ import { harmless } from "../format/text.ts";
 import type { Entry } from "../record/entry.ts";
 import { wrapped } from "./wrapped.ts";
 
-export type HistoryRow = { readonly text: string; readonly isTitle: boolean };
+type HistoryRow = { readonly text: string; readonly isTitle: boolean };
 
 /** The rows, none wider than `width`. */
 export function historyRows({ fact, written, steps, stands }: History, width: number): readonly HistoryRow[] {

@@ -36,7 +36,7 @@ export type Damaged = { readonly path: string; readonly id: string; readonly fau
 
 export type ListedCase<S extends Summary = Summary> = Sound<S> | Damaged;
 
-export type Listing<S extends Summary> = {
+type Listing<S extends Summary> = {
   readonly summariser: Summariser<S>;
   /** Hears how many of the cases have been looked at. */
   readonly onProgress?: ((done: number, all: number) => void) | undefined;
@@ -159,7 +159,7 @@ async function caseAt(path: string, of: (file: CaseFile) => Summary): Promise<Lo
 }
 
 /** What any list needs. */
-export const plainSummary = ({ label, entries }: CaseFile): Summary => ({
+const plainSummary = ({ label, entries }: CaseFile): Summary => ({
   label,
   opened: entries[0]?.loggedAt ?? "",
   entries: entries.length,

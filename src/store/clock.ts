@@ -17,7 +17,7 @@ export type Sources = {
 };
 
 /** The wall clock was moved by so many milliseconds against the session's time. */
-export type Stepped = { readonly stepMs: number };
+type Stepped = { readonly stepMs: number };
 
 export type Clock = {
   /** The session's time. Never earlier than any time it gave before. */

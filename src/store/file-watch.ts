@@ -7,7 +7,7 @@ import { codeOf } from "./fault-words.ts";
 /** A state of the file that is ours: how the disk describes it, and the case in it. */
 export type Known = { readonly stat: Stat; readonly file: CaseFile };
 
-export type FileWatch = {
+type FileWatch = {
   /** What lies at the path now: a state of ours, something of another program, or nothing. Throws the system's error. */
   look(): Promise<"ours" | "foreign" | "gone">;
   /** A state that is about to take the place; until `settled`, the one before it is ours too. */

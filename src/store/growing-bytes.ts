@@ -1,6 +1,6 @@
 /** Bytes that are added to at the end and handed out without copying. */
 
-export type GrowingBytes = {
+type GrowingBytes = {
   add(text: string): void;
   clear(): void;
   /** All bytes so far; they stay as they are until `clear`. */

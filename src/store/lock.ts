@@ -19,7 +19,7 @@ const UNREADABLE = "unreadable";
 export type TakeOver = "none" | "ended" | "elsewhere";
 
 /** `mayBeTaken`: what a person may decide to take over, and how it has to be asked for; `null` where nobody may. */
-export type LockRefused = {
+type LockRefused = {
   readonly ok: false;
   readonly fault: string;
   readonly mayBeTaken: TakeOver | null;

@@ -14,7 +14,7 @@ import { type ReadCase, readCaseFile } from "./read-case-file.ts";
 import { recoverCase, repairCase } from "./recover.ts";
 
 /** A case and where it is kept; the path is the real one, so that two names of a case are one case. */
-export type OpenedCase = { path: string; file: CaseFile };
+type OpenedCase = { path: string; file: CaseFile };
 
 /** A case that is only looked at. */
 export type ReadOnly = OpenedCase & {
@@ -35,7 +35,7 @@ export type HeldCase = Opened & { path: string; release(): Promise<void> };
 /** `mayBeTaken`: the lock that is in the way, as a person may decide to take it over. */
 export type Held = Outcome<HeldCase> & { readonly mayBeTaken?: TakeOver | null };
 
-export type Holding = {
+type Holding = {
   /** How long a holder is waited for to let go. */
   waitMs?: number;
   /** Whose lock may be taken over; one of an ended process unless it is said otherwise. */
@@ -44,7 +44,7 @@ export type Holding = {
   copies?: readonly string[];
 };
 
-export type NewCase = {
+type NewCase = {
   folder: string;
   /** What people call the case; its id where they call it nothing. */
   label?: string | undefined;

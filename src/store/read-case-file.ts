@@ -9,7 +9,7 @@ import { markAsRead } from "./sound-case.ts";
 
 const MEGABYTE = 1024 * 1024;
 /** A day of logging takes less than a hundredth of this. */
-export const LARGEST_CASE = 64 * MEGABYTE;
+const LARGEST_CASE = 64 * MEGABYTE;
 
 /** Opening a pipe would otherwise wait for somebody to write into it. Windows has no such flag, and needs none. */
 const READ_AT_ONCE = constants.O_RDONLY | (constants.O_NONBLOCK ?? 0);

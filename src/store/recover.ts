@@ -12,7 +12,7 @@ import { bytesOf } from "./read-case-file.ts";
 import { salvaged } from "./salvage.ts";
 import { markAsRead } from "./sound-case.ts";
 
-export type Recovered = {
+type Recovered = {
   readonly file: CaseFile;
   /** What a person has to know of it: one or two sentences. */
   readonly told: string;

@@ -1,11 +1,13 @@
 /** The stroke table: the single source for handling, hint bar, help and documentation. */
 import { expect, test } from "vitest";
 import { logged } from "../../src/console/read-stroke.ts";
+import { act } from "../../src/console/strokes/coagulation.ts";
 import { findStrokes, STROKES, strokeFor, strokesOf } from "../../src/console/strokes/table.ts";
 import { PHASES } from "../../src/figures/phase.ts";
 import { adultProtocol } from "../../src/protocol/adult.ts";
+import type { Drug } from "../../src/protocol/drugs.ts";
 import { paediatricProtocol } from "../../src/protocol/paediatric.ts";
-import { at, openedCase, runAt, typed } from "../helpers/typed-case.ts";
+import { at, openedCase, refusal, runAt, typed } from "../helpers/typed-case.ts";
 
 const entryStrokes = STROKES.filter((stroke) => stroke.opens === "line");
 
@@ -33,6 +35,19 @@ test("every stroke that writes an entry asks something in every phase, on one li
     const context = { run: runAt(file, "12:00"), at: at("12:00") };
     for (const stroke of entryStrokes) expect(stroke.asks(context), stroke.id).toMatch(/^[^\n]{2,100}$/);
   }
+});
+
+test("ACT asks for cannulation's target too until bypass has begun", () => {
+  const asks = (lines: readonly string[]) => act.asks({ run: runAt(typed(lines), "12:00"), at: at("12:00") });
+  expect(asks([])).toBe("seconds (target 300 for cannulation, 480 for bypass)");
+  expect(asks(["09:00 b"])).toBe("seconds (target 480)");
+});
+
+test("a drug named without a dose says the protocol's usual one, and is not written", () => {
+  const [first, ...others] = adultProtocol.drugs;
+  const unit = { ...adultProtocol, drugs: [{ ...(first as Drug), usualDose: 10 }, ...others] };
+  expect(refusal(openedCase(unit), `i ${first?.name}`)).toMatch(/type the dose in \S+ \(usually 10\)\.$/);
+  expect(refusal(openedCase(), `i ${first?.name}`)).toMatch(/type the dose in \S+\.$/);
 });
 
 test("the lists of choices hold every letter of the protocol once", () => {

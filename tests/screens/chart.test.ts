@@ -3,7 +3,8 @@
 import fc from "fast-check";
 import stringWidth from "string-width";
 import { describe, expect, test } from "vitest";
-import { type Chart, chartRows, gutterFor, type Point } from "../../src/screens/chart.ts";
+import type { TrendPoint } from "../../src/figures/trends.ts";
+import { type Chart, chartRows, gutterFor } from "../../src/screens/chart.ts";
 import { scaleFor, scaleText, timeRow, type Window } from "../../src/screens/chart-axis.ts";
 import type { Look } from "../../src/screens/chart-dots.ts";
 import { marksRow, signsText } from "../../src/screens/chart-marks.ts";
@@ -13,13 +14,13 @@ const TEN = Date.parse("2026-03-04T10:00:00Z");
 const HOUR: Window = { from: TEN, to: TEN + 60 * MINUTE };
 
 /** A value so many minutes after ten, relied on for twenty. */
-const point = (minutes: number, value: number, hold = 20): Point => ({
+const point = (minutes: number, value: number, hold = 20): TrendPoint => ({
   at: TEN + minutes * MINUTE,
   value,
   until: TEN + (minutes + hold) * MINUTE,
 });
 
-const chart = (points: readonly Point[], changes: Partial<Chart> = {}): Chart => ({
+const chart = (points: readonly TrendPoint[], changes: Partial<Chart> = {}): Chart => ({
   lines: [{ sign: "", points }],
   limits: [],
   scale: { low: 0, high: 10, decimals: 0 },

@@ -42,7 +42,7 @@ const named = (values: Values, table: Table) =>
 
 const NOTHING = "Nothing typed: type at least one value; Esc sets the form aside.";
 
-export const readingsForm: Form = {
+const readingsForm: Form = {
   id: "readings",
   title: "readings",
   fields: (context) => fieldsOf(context.run.course.protocol.readingFields, READINGS, "readings", context),
@@ -54,7 +54,7 @@ export const readingsForm: Form = {
   },
 };
 
-export const gasForm: Form = {
+const gasForm: Form = {
   id: "gas",
   title: "gas and labs",
   fields: (context) => [

@@ -1,6 +1,6 @@
 /** What stands on a pack, typed or scanned: size, lot number and expiry. */
 
-export type OnPack = { size?: string; lot?: string; expires?: string };
+type OnPack = { size?: string; lot?: string; expires?: string };
 
 /** GS1 element string as a scanner types it: product number (01), then expiry (17), lot (10), serial (21) in any order. */
 const GS1 = /^(?:\]d2|\]C1)?\(?01\)?(\d{14})(.*)$/;

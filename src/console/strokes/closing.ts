@@ -14,7 +14,7 @@ import type { Context, EntryStroke } from "../stroke.ts";
 import { readInitials } from "./handover.ts";
 
 /** What is to be looked at before the case is closed; nothing in it keeps anybody from closing. */
-export function closingList(run: Run): readonly string[] {
+function closingList(run: Run): readonly string[] {
   const { course } = run;
   const stillOn = [...course.spans.keys()]
     .filter((what) => isOn(course, what))

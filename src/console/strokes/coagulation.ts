@@ -98,7 +98,11 @@ export const act: EntryStroke = {
   takes: "seconds",
   likely: ["before", "on bypass", "arrested", "reperfusing", "after"],
   example: "a 512",
-  asks: ({ run }) => `seconds (target ${plain(run.course.protocol.coagulation.actForBypass.value)})`,
+  asks: ({ run: { course } }) => {
+    const { actForCannulation, actForBypass } = course.protocol.coagulation;
+    const first = course.phase === "before" ? `${plain(actForCannulation.value)} for cannulation, ` : "";
+    return `seconds (target ${first}${plain(actForBypass.value)}${first && " for bypass"})`;
+  },
   read: ({ words }) =>
     andThen(readActSeconds(words), (seconds): Outcome<Draft> => taken({ kind: "act", seconds })),
 };

@@ -9,7 +9,7 @@ import { volumeOf } from "../amounts.ts";
 import type { Line } from "../line.ts";
 import type { Context, EntryStroke } from "../stroke.ts";
 
-export const ROUTE_LETTERS: Record<string, Route> = {
+const ROUTE_LETTERS: Record<string, Route> = {
   a: "root",
   l: "left-ostium",
   r: "right-ostium",

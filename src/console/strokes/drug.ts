@@ -1,5 +1,6 @@
 /** i: a drug, its name completed from the protocol's list, or as it is typed. */
 import { lookUp } from "../../format/look-up.ts";
+import { plain } from "../../format/number.ts";
 import { andThen, type Outcome, refused, taken } from "../../format/outcome.ts";
 import { listed } from "../../format/text.ts";
 import { unitText } from "../../format/unit.ts";
@@ -29,14 +30,14 @@ const LONGEST_NAME = 60;
 type Said = { readonly name: string; readonly amount: number; readonly unit: string };
 
 /** Drugs of the list whose name begins so, or holds a word that does. */
-export function drugsLike(typed: string, drugs: readonly Drug[]): readonly Drug[] {
+function drugsLike(typed: string, drugs: readonly Drug[]): readonly Drug[] {
   const wanted = typed.toLowerCase();
   const begins = drugs.filter(({ name }) => name.toLowerCase().startsWith(wanted));
   return begins.length > 0 ? begins : drugs.filter(({ name }) => name.toLowerCase().includes(` ${wanted}`));
 }
 
 /** The name up to the first number, then the amount and, where it is not the usual one, the unit. */
-export function readDrug(words: readonly string[], drugs: readonly Drug[]): Outcome<Said> {
+function readDrug(words: readonly string[], drugs: readonly Drug[]): Outcome<Said> {
   const place = words.findIndex((word) => /^\d/.test(word));
   const typed = words.slice(0, place < 0 ? words.length : place).join(" ");
   if (typed.length > LONGEST_NAME)
@@ -50,9 +51,7 @@ export function readDrug(words: readonly string[], drugs: readonly Drug[]): Outc
   const drug = exact ?? (like.length === 1 ? like[0] : undefined);
   const found = place < 0 ? null : numberAndUnit(words.slice(place).join(""));
   if (!found)
-    return refused(
-      `How much ${drug?.name ?? typed}: type the dose${drug ? ` in ${unitText(drug.unit)}` : " and its unit, such as 10 mg"}.`,
-    );
+    return refused(drug ? howMuch(drug) : `How much ${typed}: type the dose and its unit, such as 10 mg.`);
   if (!drug && like.length > 1)
     return refused(
       `"${typed}" could be ${listed(
@@ -73,6 +72,9 @@ export function readDrug(words: readonly string[], drugs: readonly Drug[]): Outc
     );
   return taken({ name: drug?.id ?? typed, amount: found.value, unit });
 }
+
+const howMuch = ({ name, unit, usualDose }: Drug): string =>
+  `How much ${name}: type the dose in ${unitText(unit)}${usualDose ? ` (usually ${plain(usualDose)})` : ""}.`;
 
 export const drug: EntryStroke = {
   key: "i",
