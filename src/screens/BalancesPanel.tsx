@@ -18,8 +18,8 @@ const balancesOf = ({
   ["net to the patient", netToPatient],
   ["heparin", coagulation.heparinTotal],
   ["heparin per kg", coagulation.heparinPerKg],
-  ["protamine, first basis", coagulation.protamineOnFirst],
-  ["protamine, total basis", coagulation.protamineOnTotal],
+  ["protamine on the first", coagulation.protamineOnFirst],
+  ["protamine on all", coagulation.protamineOnTotal],
   ["protamine given", coagulation.protamineGiven],
   ["full flow", fullFlow, 2],
 ];

@@ -1,7 +1,7 @@
 /** The stroke table: the single source for handling, hint bar, help and documentation. */
 import { expect, test } from "vitest";
 import { logged } from "../../src/console/read-stroke.ts";
-import { act } from "../../src/console/strokes/coagulation.ts";
+import { act, heparin } from "../../src/console/strokes/coagulation.ts";
 import { findStrokes, STROKES, strokeFor, strokesOf } from "../../src/console/strokes/table.ts";
 import { PHASES } from "../../src/figures/phase.ts";
 import { adultProtocol } from "../../src/protocol/adult.ts";
@@ -35,6 +35,18 @@ test("every stroke that writes an entry asks something in every phase, on one li
     const context = { run: runAt(file, "12:00"), at: at("12:00") };
     for (const stroke of entryStrokes) expect(stroke.asks(context), stroke.id).toMatch(/^[^\n]{2,100}$/);
   }
+});
+
+test("heparin asks by the plan before the protocol, and once some was given says how much", () => {
+  const asks = (lines: readonly string[], protocol = adultProtocol) =>
+    heparin.asks({ run: runAt(typed(lines, protocol), "12:00"), at: at("12:00") });
+  const inMg = { ...adultProtocol, shown: { ...adultProtocol.shown, heparin: "mg" as const } };
+  expect(asks([])).toBe("IU");
+  expect(asks(["08:00 k weight=80"])).toBe("IU (400 IU/kg × 80 kg = 32 000 IU)");
+  expect(asks(["08:00 k weight=80 heparin=300"])).toBe("IU (300 IU/kg × 80 kg = 24 000 IU)");
+  expect(asks(["08:00 k weight=80"], inMg)).toBe("mg at 100 IU/mg (400 IU/kg × 80 kg = 320 mg = 32 000 IU)");
+  expect(asks(["08:00 k weight=80", "08:10 h 5000 p"])).toContain("= 32 000 IU)");
+  expect(asks(["08:00 k weight=80", "08:40 h 28000", "10:00 h 5000"])).toBe("IU (so far 33 000 IU)");
 });
 
 test("ACT asks for cannulation's target too until bypass has begun", () => {

@@ -1,6 +1,8 @@
 /** h p a: heparin, protamine, ACT. */
 
 import { IN_PRIME } from "../../figures/coagulation.ts";
+import { amountText } from "../../figures/entry-words.ts";
+import { heparinDose } from "../../figures/planned-doses.ts";
 import { lookUp } from "../../format/look-up.ts";
 import { fixed, plain } from "../../format/number.ts";
 import { andThen, type Outcome, refused, taken } from "../../format/outcome.ts";
@@ -34,16 +36,15 @@ export const heparin: EntryStroke = {
   takes: "amount in the protocol's unit; p behind it when it goes into the prime",
   likely: ["before", "on bypass", "arrested"],
   example: "h 28000",
-  asks: ({ run }) => {
-    const { protocol, patient } = run.course;
-    const unit =
-      protocol.shown.heparin === "mg"
-        ? `mg at ${plain(protocol.coagulation.heparinIuPerMg.value)} IU/mg`
-        : "IU";
-    const dose = patient.weight && protocol.coagulation.heparinPerKg.value * patient.weight;
-    return dose
-      ? `${unit} (${plain(protocol.coagulation.heparinPerKg.value)} IU/kg is ${fixed(dose)} IU)`
-      : unit;
+  asks: ({ run: { course, coagulation } }) => {
+    const { protocol, patient, plan } = course;
+    const { heparinIuPerMg } = protocol.coagulation;
+    const unit = protocol.shown.heparin === "mg" ? `mg at ${plain(heparinIuPerMg.value)} IU/mg` : "IU";
+    const told = (iu: number) => amountText("heparin", iu, "[IU]", protocol);
+    const { heparinFirst, heparinTotal } = coagulation;
+    if (heparinFirst.value !== null) return `${unit} (so far ${told(heparinTotal.value ?? 0)})`;
+    const dose = heparinDose(patient, plan, protocol.coagulation);
+    return dose.value === null ? unit : `${unit} (${dose.working} = ${told(dose.value)})`;
   },
   read: ({ words }, { run }) => {
     const primed = words.length > 1 && /^p(rime)?$/i.test(words.at(-1) ?? "");
@@ -77,7 +78,7 @@ export const protamine: EntryStroke = {
   asks: ({ run: { coagulation } }) =>
     coagulation.protamineSuggested.value === null
       ? "mg"
-      : `mg (first basis ${fixed(coagulation.protamineOnFirst.value)}, total basis ${fixed(coagulation.protamineOnTotal.value)})`,
+      : `mg (by ratio ${fixed(coagulation.protamineOnFirst.value)} on the first heparin, ${fixed(coagulation.protamineOnTotal.value)} on all of it)`,
   read: ({ words }) =>
     andThen(
       readProtamine(words),
