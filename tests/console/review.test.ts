@@ -1,51 +1,15 @@
-// The review of a case: what each key does in each view, the histories, and going from case to case.
+// The review of a case: what each key does in each view, and the histories.
 
-import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { type App, type AppStep, reviewApp, updateApp } from "../../src/console/app.ts";
 import { type Key, keysOf } from "../../src/console/key.ts";
-import { cursorOf, type Review, runWindow, shownWindow, viewOf } from "../../src/console/review.ts";
+import { type Review, runWindow, shownWindow } from "../../src/console/review.ts";
 import { historyOf } from "../../src/console/review-history.ts";
-import { chosenPlace, GROUPS, rowsOf, shownRows } from "../../src/console/review-timeline.ts";
-import { beginReview, caseAbsent, caseArrived, updateReview } from "../../src/console/review-update.ts";
-import { openStart } from "../../src/console/start.ts";
+import { GROUPS, rowsOf } from "../../src/console/review-timeline.ts";
+import { updateReview } from "../../src/console/review-update.ts";
 import { clockTime } from "../../src/format/instant.ts";
-import type { CaseFile } from "../../src/record/case.ts";
 import { ESCAPE, paste } from "../helpers/console-keys.ts";
-import { anyRun, play } from "../helpers/random-run.ts";
-import { at, given, openedCase, typed, typedOn } from "../helpers/typed-case.ts";
-
-const READ = { kind: "readings", values: { flow: 4.6, meanPressure: 62 } } as const;
-
-const RUN = typedOn(
-  given(
-    typedOn(typed(["08:01 h32000", "08:06 a512", "08:15 b", "08:20 x", "08:21 d600"]), ["08:25 n all well"]),
-    READ,
-    "08:30",
-  ),
-  ["08:35 d300", "08:36 z 350 ; misheard", "08:40 u80", "08:41 z! wrong bag", "09:10 x", "09:40 b"],
-);
-
-const named = (name: Exclude<Key["name"], "char" | "paste">): Key => ({ name });
-const TAB = named("tab");
-
-/** The review after keys: texts are typed, the rest pressed. */
-const press = (review: Review, ...keys: readonly (string | Key)[]): Review =>
-  keys
-    .flatMap((key) => (typeof key === "string" ? keysOf(key) : [key]))
-    .reduce((before, key) => updateReview(before, key).review, review);
-
-const opened = (file: CaseFile = RUN): Review => beginReview([file]).review;
-const fileOf = ({ file }: Review): CaseFile => {
-  if (!file) throw new Error("no case is shown");
-  return file;
-};
-/** What the chosen row of the timeline says. */
-const chosen = (review: Review): string =>
-  shownRows(fileOf(review), review.timeline)[chosenPlace(fileOf(review), review.timeline)]?.text ?? "";
-const shownCount = (review: Review): number => shownRows(fileOf(review), review.timeline).length;
-const cursor = (review: Review): string =>
-  clockTime({ ms: cursorOf(fileOf(review), review.trends), offset: 60 });
+import { typedOn } from "../helpers/typed-case.ts";
+import { chosen, cursor, named, opened, press, RUN, shownCount, TAB } from "./reviewing.ts";
 
 describe("the views", () => {
   test("begin with the summary and turn with Tab, either way", () => {
@@ -276,126 +240,4 @@ describe("the cursor on the trends", () => {
     expect(there.mode.name).toBe("timeline");
     expect(chosen(there)).toContain("readings");
   });
-});
-
-describe("several cases", () => {
-  const other = { ...openedCase(), id: "case-0002", label: "other" };
-
-  test(", and . go from one to the next in the same view, and say where they end", () => {
-    const review = press(beginReview([RUN, other]).review, TAB, "fd", ".");
-    expect(review).toMatchObject({
-      place: 1,
-      file: other,
-      mode: { name: "timeline" },
-      timeline: { group: null },
-    });
-    expect(press(review, ".").notice).toBe("This is the last case.");
-    expect(press(review, ",").file).toBe(RUN);
-    expect(press(review, ",,").notice).toBe("This is the first case.");
-    expect(press(opened(), ".").notice).toBe("This is the only case.");
-  });
-
-  test("kept in files are read when they are come to", () => {
-    const begun = beginReview([{ path: "/a" }, { path: "/b" }]);
-    expect(begun.wants).toBe("/a");
-    const first = caseArrived(begun.review, "/a", RUN);
-    expect(first).toMatchObject({ wants: null, review: { file: RUN, reading: null } });
-    const step = updateReview(first.review, { name: "char", char: "." });
-    expect(step).toMatchObject({ wants: "/b", review: { file: RUN, place: 1 } });
-    expect(caseArrived(step.review, "/b", other).review).toMatchObject({ file: other, reading: null });
-  });
-
-  test("gone past quickly are not read; the one that is stopped at is", () => {
-    const shelf = ["/a", "/b", "/c", "/d"].map((path) => ({ path }));
-    const passing = press(beginReview(shelf).review, "...");
-    expect(passing).toMatchObject({ place: 3, reading: { path: "/a" } });
-    const late = caseArrived(passing, "/a", RUN);
-    expect(late).toMatchObject({ wants: "/d", review: { file: null } });
-    expect(caseAbsent(passing, "/a", "cut short.").wants).toBe("/d");
-  });
-
-  test("that cannot be read say so, and the others can still be come to", () => {
-    const shelf = [{ path: "/a" }, RUN];
-    const absent = caseAbsent(beginReview(shelf).review, "/a", "The case cannot be opened: it is cut short.");
-    expect(absent.review).toMatchObject({
-      file: null,
-      notice: "The case cannot be opened: it is cut short.",
-    });
-    expect(press(absent.review, TAB, "/", ESCAPE, named("enter"), "f").file).toBeNull();
-    expect(press(absent.review, ".").file).toBe(RUN);
-  });
-
-  test("a running case is read again with r and keeps its place", () => {
-    const review = press(beginReview([{ path: "/a" }], 0, RUN).review, TAB, "nn");
-    const step = updateReview(review, { name: "char", char: "r" });
-    expect(step.wants).toBe("/a");
-    const longer = typedOn(RUN, ["09:45 p330"]);
-    const again = caseArrived(step.review, "/a", longer).review;
-    expect(chosen(again)).toBe(chosen(review));
-    expect(again.notice).toBe("Read again: 1 more entries.");
-    expect(press(opened(), "r").notice).toContain("not kept in a file");
-  });
-});
-
-describe("the review among the screens", () => {
-  const HOME = { protocols: [] };
-  const reviewIn = ({ app }: AppStep): Review => {
-    if (app.screen !== "review") throw new Error(`the screen is ${app.screen}`);
-    return app.review;
-  };
-
-  test("asks for the first case of a folder, and shows it when it comes", () => {
-    const begun = reviewApp([{ path: "/a" }, { path: "/b" }], null);
-    expect(begun.effects).toEqual([{ do: "open", path: "/a", to: "review" }]);
-    const shown = updateApp(begun.app, { name: "reviewed", file: RUN, path: "/a" }, at("12:00"));
-    expect(reviewIn(shown).file).toBe(RUN);
-    const gone = updateApp(begun.app, { name: "could-not", fault: "gone.", path: "/a" }, at("12:00"));
-    expect(reviewIn(gone).notice).toBe("gone.");
-  });
-
-  test("from the list has the other cases that can be read beside it", () => {
-    const cases = [
-      { path: "/a", id: "a" },
-      { path: "/bad", id: "bad", fault: "cut short" },
-      { path: "/b", id: "b" },
-    ];
-    const start: App = {
-      screen: "start",
-      start: { ...openStart([]), cases, chosen: 2 },
-      home: HOME,
-    };
-    const review = reviewIn(updateApp(start, { name: "reviewed", file: RUN, path: "/b" }, at("12:00")));
-    expect(review).toMatchObject({ place: 1, shelf: [{ path: "/a" }, { path: "/b" }], file: RUN });
-  });
-
-  test("leads back to where it came from", () => {
-    const q: Key = { name: "char", char: "q" };
-    expect(updateApp(reviewApp([RUN], HOME).app, q, at("12:00")).app.screen).toBe("start");
-    expect(updateApp(reviewApp([RUN], null).app, q, at("12:00")).effects).toEqual([{ do: "quit" }]);
-  });
-});
-
-const KEYS: readonly Key[] = [
-  ...(
-    ["tab", "backtab", "enter", "escape", "up", "down", "left", "right", "pageup", "pagedown"] as const
-  ).map(named),
-  ...(["home", "end", "backspace", "delete", "unescape"] as const).map(named),
-  ...keysOf("npfhrz/.,cdm7 w"),
-  paste("dose\n"),
-];
-
-test("whatever keys are pressed, the cases stay what they were and Esc leads back to a view", () => {
-  fc.assert(
-    fc.property(anyRun(30), fc.array(fc.constantFrom(...KEYS), { maxLength: 120 }), (run, keys) => {
-      const file = play(run);
-      const before = structuredClone(file);
-      const after = press(beginReview([file, RUN]).review, ...keys);
-      expect([file, RUN]).toContain(after.file);
-      expect(file).toEqual(before);
-      const back = press(after, ESCAPE, ESCAPE, ESCAPE);
-      expect(back.mode.name).toBe("summary");
-      expect(viewOf(back.mode)).toBe("summary");
-    }),
-    { numRuns: 60 },
-  );
 });
