@@ -164,5 +164,6 @@ export const seconds = (text: string): number =>
 /** Seconds from a recorded time to a clock of the same place. */
 export function passed(at: string, clock: number): number {
   const from = seconds(at.slice(11, 23));
-  return (clock - from + DAY) % DAY;
+  // A clock told in whole seconds can stand a fraction before a moment of the same second: that is no day.
+  return ((clock - from + 1.5 * DAY) % DAY) - DAY / 2;
 }
