@@ -15,7 +15,7 @@ export type Coagulation = {
   readonly protamineOnFirst: Figure;
   readonly protamineOnTotal: Figure;
   readonly protamineMost: Figure;
-  /** When heparin was last given, in milliseconds since the epoch. */
+  /** When heparin was last given to the patient, in milliseconds since the epoch. */
   readonly lastHeparin: number | null;
 };
 
@@ -28,7 +28,7 @@ export const coagulationAt = (coagulation: Coagulation, now: number): Coagulatio
   heparinAge: coagulation.lastHeparin === null ? null : Math.max(0, now - coagulation.lastHeparin),
 });
 
-/** The route of heparin that goes into the prime: it counts in the total and is never the patient's first dose. */
+/** The route of heparin that goes into the prime: it counts in the total and is no dose of the patient's. */
 export const IN_PRIME = "prime";
 
 const amountOf = (doses: readonly Fact<EntryOf<"drug">>[]) =>
@@ -43,7 +43,8 @@ export function readCoagulation(
   const drugs = ofKind(facts, "drug");
   const heparin = drugs.filter(({ entry }) => entry.name === "heparin");
   const protamine = drugs.filter(({ entry }) => entry.name === "protamine");
-  const first = heparin.find(({ entry }) => entry.route !== IN_PRIME)?.entry.amount;
+  const toPatient = heparin.filter(({ entry }) => entry.route !== IN_PRIME);
+  const first = toPatient[0]?.entry.amount;
   const total = heparin.length === 0 ? undefined : amountOf(heparin);
   const onFirst = protamineFor(first, "first", protocol);
   const onTotal = protamineFor(total, "total", protocol);
@@ -59,7 +60,7 @@ export function readCoagulation(
     protamineOnFirst: onFirst,
     protamineOnTotal: onTotal,
     protamineMost: protamineAt(total, "total", protocol.coagulation.protamineCap),
-    lastHeparin: heparin.at(-1)?.at ?? null,
+    lastHeparin: toPatient.at(-1)?.at ?? null,
   };
 }
 

@@ -3,7 +3,15 @@ import { clockTimeOf } from "../format/instant.ts";
 import { fixed, grouped, plain, signed } from "../format/number.ts";
 import { harmless, listed } from "../format/text.ts";
 import { unitText } from "../format/unit.ts";
-import { componentName, drugName, fluidName, solutionName, spanName, wayName } from "../protocol/names.ts";
+import {
+  checkItem,
+  componentName,
+  drugName,
+  fluidName,
+  solutionName,
+  spanName,
+  wayName,
+} from "../protocol/names.ts";
 import type { Protocol } from "../protocol/protocol.ts";
 import type { Route } from "../record/entries-given.ts";
 import type { Draft, Entry } from "../record/entry.ts";
@@ -78,13 +86,13 @@ function raw(entry: Entry | Draft, protocol: Protocol): Words {
     case "reminder-done":
       return words("remind", `done (${entry.target})`);
     case "check":
-      return words("check", `${entry.checklist} ${entry.item}`, entry.state);
+      return words("check", CHECK_STATES[entry.state], ...checkItem(entry.checklist, entry.item, protocol));
     case "incident":
       return words("INCIDENT", entry.text);
     case "note":
       return words("note", entry.text);
     case "acknowledged":
-      return words("advice", `${entry.advisory} acknowledged`, entry.reason);
+      return words("advice", `${entry.advisory.replaceAll("-", " ")} answered`, entry.reason);
     case "dose":
       return words(
         "dose",
@@ -147,6 +155,7 @@ function drugWords(
   return words("drug", `${drugName(name, protocol)} ${said}`, ...rest);
 }
 
+const CHECK_STATES = { done: "done", "not-applicable": "not applicable", open: "opened again" } as const;
 const DOSE_STATES = { start: "started", "so-far": "so far", end: "ended", whole: "given" } as const;
 const DIRECTIONS = { in: "in", out: "out", returned: "returned" } as const;
 

@@ -23,3 +23,13 @@ export const fluidName = (
 export const drugName = (id: string, { drugs }: Protocol): string => nameIn(drugs, id);
 export const componentName = (id: string, { circuit }: Protocol): string => nameIn(circuit.components, id);
 export const solutionName = (id: string, { solutions }: Protocol): string => nameIn(solutions, id);
+
+/** Of a checklist's item: the list's name and the item's own words. */
+export function checkItem(
+  checklist: string,
+  item: string,
+  { checklists }: Protocol,
+): [list: string, text: string] {
+  const list = checklists.find(({ id }) => id === checklist);
+  return [list?.name ?? checklist, list?.items.find(({ id }) => id === item)?.text ?? item];
+}

@@ -16,6 +16,15 @@ const withCoagulation = (changes: Partial<Protocol["coagulation"]>): Protocol =>
 describe("heparin", () => {
   const lines = ["08:40 h 21000", "08:50 h 5000", "09:30 h 5000"];
 
+  test("in the prime counts in the total, and is neither the first dose nor the last", () => {
+    const { heparinTotal, heparinFirst, heparinAge } = coagulation(
+      ["08:40 h 21000", "08:50 h 5000 p"],
+      "09:00",
+    );
+    expect([heparinTotal.value, heparinFirst.value, heparinAge]).toEqual([26_000, 21_000, minutes(20)]);
+    expect(coagulation(["08:50 h 5000 p"], "09:00").heparinAge).toBeNull();
+  });
+
   test("is the total, the first dose by itself, the total for each kilogram, and the age of the last", () => {
     const { heparinTotal, heparinFirst, heparinPerKg, heparinAge } = coagulation(lines, "10:00");
     expect([heparinTotal.value, heparinFirst.value, heparinPerKg.value?.toFixed(1), heparinAge]).toEqual([

@@ -22,10 +22,10 @@ const WORDS: { readonly [K in Kind]: string } = {
   flow: "flow: 3/4 of full",
   target: "target: 32 °C",
   reminder: "remind: at 10:20 · blood gas",
-  check: "check: before-bypass heparin-given · done",
+  check: "check: done · before bypass · heparin-given",
   incident: "INCIDENT: chatter in the venous line",
   note: "note: surgeon asks for 50 mmHg",
-  acknowledged: "advice: act-low acknowledged · more heparin is in",
+  acknowledged: "advice: act low answered · more heparin is in",
   dose: "dose: given · 300 mL · right ostium · 80 mmHg · 5 °C",
   volume: "out: bag reads 450 mL · urine",
   level: "level: 800 mL",
@@ -72,4 +72,13 @@ test("a fraction of full reads as people order it", () => {
     "1/4 of full",
     "90 % of full",
   ]);
+});
+
+test("a tick is told in the words of the list, and one that was taken back says so", () => {
+  const said = (state: "done" | "not-applicable" | "open") => {
+    const draft = { kind: "check", checklist: "before-bypass", item: "allergies", state } as const;
+    return entryWords(draft, adultProtocol).says;
+  };
+  expect(said("not-applicable")).toBe("not applicable · before bypass · Allergies known to the pump team");
+  expect(said("open")).toBe("opened again · before bypass · Allergies known to the pump team");
 });
