@@ -8,7 +8,7 @@ import type { Draft } from "../record/entry.ts";
 import { standing } from "../record/standing.ts";
 import type { Field } from "./form.ts";
 import { type FormMode, isUnsaved, type LineMode, type Model, type PutRightMode } from "./model.ts";
-import { valuesSoFar } from "./read-form.ts";
+import { fieldDoubt, valuesSoFar } from "./read-form.ts";
 import type { EntryStroke } from "./stroke.ts";
 import { findStrokes, strokeFor } from "./strokes/table.ts";
 import { openForm } from "./update-form.ts";
@@ -94,15 +94,22 @@ function formMeaning(model: Model, mode: FormMode): Meaning {
   if (mode.fault !== null) return { kind: "fault", text: mode.fault };
   const { fields } = openForm(model, mode);
   const field = fields.find(({ id }) => id === mode.field);
-  const text = mode.texts[mode.field]?.trim() ?? "";
-  const value = field && text !== "" ? field.read(text) : null;
-  if (value && !value.ok) return { kind: "hint", text: value.fault };
-  const odd = value?.ok && field?.warn ? field.warn(value.value, valuesSoFar(fields, mode.texts)) : null;
-  if (odd) return { kind: "fault", text: odd };
-  return {
-    kind: "hint",
-    text: "Enter goes on · ↑ back · = as shown · ; last field, Enter writes · Esc aside",
-  };
+  const soFar = valuesSoFar(fields, mode.texts);
+  const doubt = (of: Field) => fieldDoubt(of, mode.texts, soFar);
+  if (field) {
+    const here = doubt(field);
+    // A text that is no value is most often one that is still being typed.
+    if (here !== null) return { kind: soFar[field.id] === undefined ? "hint" : "fault", text: here };
+    return {
+      kind: "hint",
+      text: "Enter goes on · ↑ back · = as shown · ; last field, Enter writes · Esc aside",
+    };
+  }
+  // Before Enter writes it all, what is hard to believe is said once more.
+  const doubted = fields.flatMap((one) => doubt(one) ?? []);
+  return doubted.length > 0
+    ? { kind: "fault", text: `${doubted.join(" ")} Enter writes it all the same.` }
+    : { kind: "hint", text: "Enter writes · ↑ back · @10:42 another time · ; a note · Esc aside" };
 }
 
 const momentText = (at: string, started: string) =>

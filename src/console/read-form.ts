@@ -50,6 +50,14 @@ export function fieldFault(fields: readonly Field[], texts: Texts): { id: string
   return null;
 }
 
+/** What is wrong with a field's text, or hard to believe of it beside the other texts; `null` where nothing is. */
+export function fieldDoubt({ id, read, warn }: Field, texts: Texts, soFar: Values): string | null {
+  const text = texts[id]?.trim() ?? "";
+  if (text === "") return null;
+  const value = read(text);
+  return value.ok ? (warn?.(value.value, soFar) ?? null) : value.fault;
+}
+
 /** What the whole form means. A note may be typed with or without `;`, a time with `@`. */
 export function formMeans(form: Form, texts: Texts, file: CaseFile, started: Instant): Outcome<FormMeant> {
   const closed = closedFault(file);

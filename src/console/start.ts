@@ -146,18 +146,28 @@ function inAsking(start: Start, asking: Asking, key: Key): StartStep {
   return still(after ? { ...start, asking: { ...asking, ...after }, notice: null } : start);
 }
 
+type NewCase = { readonly operator: string; readonly label: string };
+
+/** What was typed for a new case: the first word is the initials, of up to eight letters; else `null`. */
+function newCase(text: string): NewCase | null {
+  const [operator = "", ...label] = harmless(text).trim().split(" ");
+  if (operator === "" || operator.length > 8) return null;
+  return { operator: operator.toUpperCase(), label: label.join(" ").slice(0, 60) };
+}
+
+/** What Enter would make while the line is open, so that a label is not taken for initials; `null` before any typing. */
+export function newCaseSays({ text }: Asking): string | null {
+  const meant = newCase(text);
+  if (text.trim() === "") return null;
+  if (meant === null) return INITIALS_FIRST;
+  return `Enter makes: run by ${meant.operator}, ${meant.label === "" ? "without a label" : `label "${meant.label}"`}.`;
+}
+
+const INITIALS_FIRST =
+  "Type your initials first (up to eight letters), then a label for the case if you like.";
+
 function made(start: Start, { text, protocol }: Asking): StartStep {
-  const [operator = "", ...label] = harmless(text).split(" ");
-  if (operator === "" || operator.length > 8) {
-    return still({
-      ...start,
-      notice: "Type your initials (up to eight letters), then a label for the case if you like.",
-    });
-  }
-  return {
-    start: { ...start, asking: null },
-    effects: [
-      { do: "create", operator: operator.toUpperCase(), label: label.join(" ").slice(0, 60), protocol },
-    ],
-  };
+  const meant = newCase(text);
+  if (meant === null) return still({ ...start, notice: INITIALS_FIRST });
+  return { start: { ...start, asking: null }, effects: [{ do: "create", ...meant, protocol }] };
 }

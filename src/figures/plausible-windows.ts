@@ -73,6 +73,8 @@ export const WINDOWS: Readonly<Record<string, Window>> = {
   ph: window("pH", "[pH]", 6.8, 7.8),
   potassium: window("potassium", "mmol/L", 1.5, 10),
   sodium: window("sodium", "mmol/L", 100, 180),
+  creatinine: window("creatinine", "umol/L", 10, 1500, times("mg/dL", 88.42)),
+  platelets: window("platelet count", "10*9/L", 5, 1500),
   calcium: window("ionised calcium", "mmol/L", 0.3, 3, times("mg/dL", 1 / 4.0078)),
   bicarbonate: window("bicarbonate", "mmol/L", 5, 50),
   baseExcess: window("base excess", "mmol/L", -25, 25),

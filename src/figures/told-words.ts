@@ -12,7 +12,7 @@ const NUMBERS: readonly (readonly [field: string, name: string, unit: string])[]
   ["haematocrit", "Hct", "%"],
   ["haemoglobin", "Hb", "g/dL"],
   ["platelets", "platelets", "10*9/L"],
-  ["creatinine", "creatinine", "µmol/L"],
+  ["creatinine", "creatinine", "umol/L"],
   ["sodium", "Na", ""],
   ["potassium", "K", ""],
   ["glucose", "glucose", "mmol/L"],

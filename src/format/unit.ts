@@ -15,6 +15,7 @@ const SHOWN: Record<string, string> = {
   K: "°C",
   "K/min": "°C/min",
   ug: "µg",
+  "umol/L": "µmol/L",
   m2: "m²",
   "L/min/m2": "L/min/m²",
   "mL/min/m2": "mL/min/m²",

@@ -5,6 +5,7 @@ import { harmless } from "../format/text.ts";
 import { CASE_FORMAT, CASE_VERSION, type CaseFile, caseSchema } from "./case.ts";
 import { pointingFault } from "./correcting.ts";
 import { type Entry, entrySchema } from "./entry.ts";
+import { issueWords } from "./issue-words.ts";
 import { standing } from "./standing.ts";
 import { forbiddenKeyIn, isTooDeep } from "./untrusted.ts";
 import { upcast } from "./upcast.ts";
@@ -53,7 +54,8 @@ export function faultOf(error: z.ZodError): string {
   const place = harmless(
     issue.path.map((step) => (typeof step === "number" ? step + 1 : String(step))).join(" "),
   );
-  return place ? `at ${place}: ${issue.message}` : issue.message;
+  const says = issueWords(issue);
+  return place ? `at ${place}: ${says}` : says;
 }
 
 function orderFault(entries: readonly Entry[]): string | null {

@@ -2,6 +2,7 @@
 import { Box, Text } from "ink";
 import { type Field, type Texts, TIME_AND_NOTE } from "../console/form.ts";
 import type { FormMode } from "../console/model.ts";
+import { fieldDoubt, valuesSoFar } from "../console/read-form.ts";
 import { harmless } from "../format/text.ts";
 import { column } from "./fit.ts";
 
@@ -33,9 +34,13 @@ type Props = {
   readonly wide: number;
 };
 
-/** Fields run down the columns; where there are more than fit, the column of the present one comes into view. */
+/** Fields run down the columns, a sign behind what is hard to believe; where there are more than fit, the column of the present one comes into view. */
 export function FormPanel({ fields, mode, columns, rows, wide }: Props) {
   const cells = cellsOf(fields);
+  const soFar = valuesSoFar(fields, mode.texts);
+  const doubted = new Set(
+    fields.filter((field) => fieldDoubt(field, mode.texts, soFar) !== null).map(({ id }) => id),
+  );
   const across = Math.max(1, Math.floor(columns / wide));
   const down = Math.max(1, Math.min(rows, Math.ceil(cells.length / across)));
   const place = Math.max(
@@ -58,6 +63,7 @@ export function FormPanel({ fields, mode, columns, rows, wide }: Props) {
               cell={cell}
               texts={mode.texts}
               current={cell.id === mode.field}
+              doubted={doubted.has(cell.id)}
               wide={Math.min(wide, columns)}
             />
           ))}
@@ -71,11 +77,13 @@ function FieldCell({
   cell,
   texts,
   current,
+  doubted,
   wide,
 }: {
   cell: Cell;
   texts: Texts;
   current: boolean;
+  doubted: boolean;
   wide: number;
 }) {
   const labelWidth = Math.floor(wide * 0.48);
@@ -93,7 +101,8 @@ function FieldCell({
         <Text bold inverse={current}>
           {column(current && text === "" ? " " : text, room)}
         </Text>
-      )}{" "}
+      )}
+      <Text bold>{doubted && !current ? "!" : " "}</Text>
     </Text>
   );
 }

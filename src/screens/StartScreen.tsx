@@ -1,6 +1,6 @@
 /** The start screen: cautions for a newcomer, the cases, and the keys. */
 import { Box, Text } from "ink";
-import { type CaseLine, START_KEYS, type Start } from "../console/start.ts";
+import { type CaseLine, newCaseSays, START_KEYS, type Start } from "../console/start.ts";
 import { CAUTIONS } from "../format/cautions.ts";
 import { clockTime, clockTimeOf, dayOf, type Instant } from "../format/instant.ts";
 import { harmless } from "../format/text.ts";
@@ -26,7 +26,8 @@ export function StartScreen({
   const rows = drawnRows(size);
   if (roomFor(size) === "small")
     return <PlainRows lines={smallLines(start)} list={start.cases?.map(caseText)} size={size} />;
-  const said = start.notice ? wrapped(start.notice, columns - 3) : [" "];
+  const notice = (start.asking && newCaseSays(start.asking)) ?? start.notice;
+  const said = notice ? wrapped(notice, columns - 3) : [" "];
   const listRows = Math.max(1, rows - ROWS_TAKEN - said.length);
   return (
     <Box flexDirection="column" height={rows} width={columns}>

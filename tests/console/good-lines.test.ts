@@ -36,6 +36,14 @@ describe("b and x: bypass and the clamp", () => {
     [["b", "b off"], span("bypass", "off")],
     [["b on"], span("bypass", "on")],
     [["x", "x off"], span("clamp", "off")],
+    // The other state than the one that held at the time typed.
+    [["b @08:50", "b on @08:50"], span("bypass", "on")],
+    [["b @09:00", "b @09:05"], span("bypass", "off")],
+    [["x @09:05"], span("clamp", "on")],
+  ]);
+  each(typed(["09:00 b", "09:10 x", "09:40 x"]), [
+    [["x @09:20"], span("clamp", "off")],
+    [["x @09:40", "x @09:05"], span("clamp", "on")],
   ]);
 });
 

@@ -70,11 +70,35 @@ describe("the record holds", () => {
   });
 });
 
+test("what is hard to believe is said once more before Enter writes the form", () => {
+  const filled = press(openModel(openedCase()), "k\n\n\n380\n172\n", at("08:00"));
+  expect(meaning(filled)).toMatchObject({ kind: "hint" });
+  const last = meaning(press(filled, ";", at("08:00")));
+  expect(last).toMatchObject({
+    kind: "fault",
+    text: expect.stringMatching(/^Weight 380 kg .*all the same\.$/),
+  });
+});
+
+test("what the laboratory told before the run, glucose in the unit that is shown", () => {
+  const inMilligrams = { ...adultProtocol, shown: { ...adultProtocol.shown, glucose: "mg/dL" as const } };
+  const file = typed(["08:00 k K=4.2 Na=139 glucose=100 creat=88 plt=210"], inMilligrams);
+  expect(file.entries.at(-1)).toMatchObject({
+    kind: "patient",
+    potassium: 4.2,
+    sodium: 139,
+    glucose: expect.closeTo(5.55, 2),
+    creatinine: 88,
+    platelets: 210,
+  });
+});
+
 describe("a value that can hardly be meant is pointed out and taken", () => {
   test.each([
     ["height", "80", "1.8", /in metres it would be 180 cm/],
     ["weight", "", "380", /unlikely/],
-    ["Hb", "80", "124", /g\/L/],
+    ["Hb", "80", "124", /^Hb lies between 0.0 and 30.0 g\/dL\. .* in g\/L it would be 12.4 g\/dL/],
+    ["Hct", "80", "178", /^Hct lies between 0 and 90 %\. /],
     ["Hct", "80", "0.41", /41/],
   ])("%s", (field, weight, text, says) => {
     expect(saidWith(field, weight, text)).toMatch(says);

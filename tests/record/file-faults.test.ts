@@ -68,6 +68,45 @@ describe("text that is no case", () => {
   });
 });
 
+describe("what is wrong with an entry is said in plain words", () => {
+  const withFirst = (kind: "opened" | "patient", fields: object) => ({
+    ...sound,
+    entries: [{ ...sampleOf(kind, {}, 1), ...fields }],
+  });
+
+  test.each<[string, unknown, string]>([
+    [
+      "a value above what can be",
+      withFirst("patient", { haematocrit: 178 }),
+      "at entries 1 haematocrit: it is above 90.",
+    ],
+    ["a value below", withFirst("patient", { ageYears: -1 }), "at entries 1 ageYears: it is below 0."],
+    ["a value at an open end", withFirst("patient", { weight: 0 }), "at entries 1 weight: it is 0 or less."],
+    [
+      "a text for a number",
+      withFirst("patient", { weight: "80" }),
+      'at entries 1 weight: a value of the kind "number" belongs there.',
+    ],
+    [
+      "a word that is none of a few",
+      withFirst("patient", { sex: "x" }),
+      "at entries 1 sex: it is not male or female or unknown.",
+    ],
+    [
+      "a text that is too long",
+      withFirst("opened", { operator: "x".repeat(13) }),
+      "at entries 1 operator: it is longer than 12 characters.",
+    ],
+    [
+      "a kind nobody knows",
+      withFirst("opened", { kind: "guess" }),
+      "at entries 1 kind: no such kind is known.",
+    ],
+  ])("%s", (_, json, sentence) => {
+    expect(faultIn(json)).toBe(sentence);
+  });
+});
+
 describe("a case that is not sound", () => {
   test.each<[string, unknown, string | RegExp]>([
     [

@@ -11,91 +11,14 @@ import type { Beside, Field, Form, Value, Values } from "../form.ts";
 import type { Context, FormStroke } from "../stroke.ts";
 import { choiceField, numberField, textField } from "./fields.ts";
 import { quantityField } from "./quantity.ts";
-
-const WEIGHTS = { kg: 1, g: 0.001, lb: 0.45359237 };
-const HEIGHTS = { cm: 1, m: 100, in: 2.54 };
-
-const PATIENT_NUMBERS = [
-  { id: "age", of: "ageYears", label: "age", unit: "years", lowest: 0, highest: 130, example: "64" },
-  {
-    id: "weight",
-    of: "weight",
-    label: "weight",
-    unit: "kg",
-    lowest: 0.2,
-    highest: 400,
-    example: "78",
-    units: WEIGHTS,
-  },
-  {
-    id: "height",
-    of: "height",
-    label: "height",
-    unit: "cm",
-    lowest: 0.3,
-    highest: 260,
-    example: "172",
-    units: HEIGHTS,
-  },
-] as const;
-
-const PATIENT_WORDS = [
-  { id: "number", of: "number", label: "local number" },
-  { id: "blood", of: "bloodGroup", label: "blood group" },
-  { id: "antibodies", of: "antibodies", label: "antibodies" },
-  { id: "allergies", of: "allergies", label: "allergies" },
-  { id: "infection", of: "infection", label: "infection" },
-  { id: "diagnosis", of: "diagnosis", label: "diagnosis" },
-  { id: "history", of: "history", label: "history" },
-] as const;
-
-const PLAN_NUMBERS = [
-  {
-    id: "index",
-    of: "flowIndex",
-    label: "flow index",
-    unit: "L/min/m²",
-    lowest: 0.5,
-    highest: 6,
-    example: "2.4",
-  },
-  {
-    id: "full",
-    of: "fullFlow",
-    label: "full flow",
-    unit: "L/min",
-    lowest: 0.05,
-    highest: 15,
-    example: "4.6",
-  },
-  {
-    id: "heparin",
-    of: "heparinPerKg",
-    label: "heparin",
-    unit: "IU/kg",
-    lowest: 20,
-    highest: 1500,
-    example: "400",
-  },
-  {
-    id: "temperature",
-    of: "targetTemperature",
-    label: "target",
-    unit: "°C",
-    lowest: 5,
-    highest: 42,
-    example: "32",
-  },
-  {
-    id: "wanted-Hct",
-    of: "targetHaematocrit",
-    label: "wanted Hct",
-    unit: "%",
-    lowest: 5,
-    highest: 70,
-    example: "25",
-  },
-] as const;
+import {
+  BLOOD,
+  LABORATORY,
+  type Measured,
+  PATIENT_NUMBERS,
+  PATIENT_WORDS,
+  PLAN_NUMBERS,
+} from "./setup-tables.ts";
 
 /** Everything the form may hold of a patient, in the canonical fields of the record. */
 function patientFrom(values: Values): Patient {
@@ -103,8 +26,8 @@ function patientFrom(values: Values): Patient {
   for (const { id, of } of [...PATIENT_WORDS, ...PATIENT_NUMBERS])
     if (values[id] !== undefined) told[of] = values[id];
   if (values.sex !== undefined) told.sex = values.sex;
-  if (values.Hct !== undefined) told.haematocrit = values.Hct;
-  if (values.Hb !== undefined) told.haemoglobin = values.Hb;
+  for (const { name, short } of [...BLOOD, ...LABORATORY])
+    if (values[short] !== undefined) told[name] = values[short];
   return told;
 }
 
@@ -127,6 +50,11 @@ function fieldsFor({ run }: Context): readonly Field[] {
     textField(id, label, told[of] as string | undefined);
   const numbers = ({ of, ...rest }: (typeof PATIENT_NUMBERS)[number] | (typeof PLAN_NUMBERS)[number]) =>
     numberField({ ...rest, standing: (told[of] ?? usual[of]) as number | undefined, warn: warn(of) });
+  const measured = ({ name, lowest, highest, ...quantity }: Measured) =>
+    quantityField(name, { name, ...quantity }, protocol, told[name] as number | undefined, {
+      lowest,
+      highest,
+    });
   const usual: { readonly [field: string]: number } = {
     flowIndex: protocol.body.flowIndex.value,
     heparinPerKg: protocol.coagulation.heparinPerKg.value,
@@ -138,8 +66,7 @@ function fieldsFor({ run }: Context): readonly Field[] {
     words(first.id, first.of, first.label),
     choiceField("sex", "sex", patient.sex, ["male", "female", "unknown"]),
     ...PATIENT_NUMBERS.map(numbers),
-    quantityField("haematocrit", HCT, protocol, patient.haematocrit),
-    quantityField("haemoglobin", HB, protocol, patient.haemoglobin),
+    ...BLOOD.map(measured),
     ...rest.map(({ id, of, label }) => words(id, of, label)),
     words("operation", "operation", "operation"),
     choiceField(
@@ -158,11 +85,9 @@ function fieldsFor({ run }: Context): readonly Field[] {
       highest: 10_000,
       example: "1400",
     }),
+    ...LABORATORY.map(measured),
   ];
 }
-
-const HCT = { name: "haematocrit", short: "Hct", unit: "%", decimals: 0 };
-const HB = { name: "haemoglobin", short: "Hb", unit: "g/dL", decimals: 1 };
 
 /** Only what differs from what is recorded already: a change is an entry, the rest stays as it was told. */
 const changed = (told: object, before: object): object =>

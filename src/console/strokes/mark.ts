@@ -1,5 +1,5 @@
 /** m: a moment, or a span going on or off, by a letter from the protocol's list. */
-import { isOn } from "../../figures/run.ts";
+import { intervalAt, isOn } from "../../figures/run.ts";
 import { andThen, type Outcome, refused, taken } from "../../format/outcome.ts";
 import { listed } from "../../format/text.ts";
 import type { Mark } from "../../protocol/marks.ts";
@@ -31,17 +31,16 @@ export function readMark(words: readonly string[], marks: readonly Mark[]): Outc
   return taken({ mark, rest: said });
 }
 
-function draftOf({ mark, way, rest }: Said, { run }: Context): Outcome<Draft> {
+function draftOf({ mark, way, rest }: Said, { run, at }: Context): Outcome<Draft> {
   if (mark.sort === "moment") {
     return rest.length > 0
       ? refused(`${mark.name} is a moment, neither on nor off: type its letter alone.`)
       : taken({ kind: "moment", what: mark.id });
   }
-  const open = run.course.spans.get(mark.id)?.at(-1);
-  const onNow = isOn(run.course, mark.id);
-  const changesWay = onNow && way !== undefined && way !== open?.way;
+  const then = intervalAt(run.course, mark.id, at.ms);
+  const changesWay = then !== undefined && way !== undefined && way !== then.way;
   return andThen(
-    stateAsked(rest, onNow && !changesWay),
+    stateAsked(rest, then !== undefined && !changesWay),
     (state): Outcome<Draft> =>
       taken({ kind: "span", what: mark.id, state, ...(way !== undefined && state === "on" ? { way } : {}) }),
   );

@@ -1,25 +1,25 @@
 /** b and x: bypass and the clamp, on or off. */
 import { openAt } from "../../figures/checks.ts";
 import { PHASES } from "../../figures/phase.ts";
-import { type Course, isOn } from "../../figures/run.ts";
+import { type Course, intervalAt, isOn } from "../../figures/run.ts";
 import { type Outcome, refused, taken } from "../../format/outcome.ts";
 import { listed } from "../../format/text.ts";
 import type { Draft } from "../../record/entry.ts";
 import type { Line } from "../line.ts";
 import type { Context, EntryStroke } from "../stroke.ts";
 
-/** The state a span goes to: what was said, else the other one than now. */
-export function stateAsked(words: readonly string[], isOnNow: boolean): Outcome<"on" | "off"> {
+/** The state a span goes to: what was said, else the other one than it was in at the time the entry is for. */
+export function stateAsked(words: readonly string[], wasOnThen: boolean): Outcome<"on" | "off"> {
   const [word, ...rest] = words.map((one) => one.toLowerCase());
-  if (word === undefined) return taken(isOnNow ? "off" : "on");
+  if (word === undefined) return taken(wasOnThen ? "off" : "on");
   if ((word === "on" || word === "off") && rest.length === 0) return taken(word);
   return refused(`"${words.join(" ")}" says nothing here: press Enter alone, or type on or off.`);
 }
 
 const readSpan =
   (what: string) =>
-  (line: Line, { run }: Context): Outcome<Draft> => {
-    const state = stateAsked(line.words, isOn(run.course, what));
+  (line: Line, { run, at }: Context): Outcome<Draft> => {
+    const state = stateAsked(line.words, intervalAt(run.course, what, at.ms) !== undefined);
     return state.ok ? taken({ kind: "span", what, state: state.value }) : state;
   };
 
