@@ -21,7 +21,7 @@ import { type Patient, type Plan, patientOf, planOf } from "./patient.ts";
 import { type Phase, phaseOf } from "./phase.ts";
 import { leftInPump, netToPatient, type PumpVolume } from "./pump-volume.ts";
 import { openReminders, type Reminder } from "./reminders.ts";
-import { type Interval, intervalsOf, openInterval, readSpans, type Spans } from "./spans.ts";
+import { intervalsOf, openInterval, readSpans, type Spans } from "./spans.ts";
 import { readTimers, type Timers } from "./timers.ts";
 import { readVolumes, type Volume } from "./volumes.ts";
 
@@ -125,10 +125,6 @@ const hasEnded = ({ spans }: Course): boolean => {
 /** Whether a span is on by the record. */
 export const isOn = (course: Course, what: string): boolean =>
   openInterval(intervalsOf(course.spans, what)) !== undefined;
-
-/** The interval of a span that held at `moment`, if any: each from its beginning up to, and not at, its end. */
-export const intervalAt = (course: Course, what: string, moment: number): Interval | undefined =>
-  intervalsOf(course.spans, what).find(({ from, to }) => from <= moment && (to === null || moment < to));
 
 /** Who runs the pump: the last to open, take over or reopen, as far as it was not struck out. */
 export function operatorOf(entries: readonly Entry[]): string {

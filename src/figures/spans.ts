@@ -59,6 +59,10 @@ export const after = (list: readonly Interval[], moment: number): Interval[] =>
     .filter(({ to }) => to === null || to > moment)
     .map((interval) => ({ ...interval, from: Math.max(interval.from, moment) }));
 
-/** Whether a moment lies within one of the intervals; the end does not belong to it. */
+/** The interval within which a moment lies, if any; the end does not belong to it. */
+export const intervalAt = (list: readonly Interval[], moment: number): Interval | undefined =>
+  list.find(({ from, to }) => from <= moment && (to === null || moment < to));
+
+/** Whether a moment lies within one of the intervals. */
 export const isOnAt = (list: readonly Interval[], moment: number): boolean =>
-  list.some(({ from, to }) => from <= moment && (to === null || moment < to));
+  intervalAt(list, moment) !== undefined;

@@ -1,5 +1,6 @@
 /** m: a moment, or a span going on or off, by a letter from the protocol's list. */
-import { intervalAt, isOn } from "../../figures/run.ts";
+import { isOn } from "../../figures/run.ts";
+import { intervalAt, intervalsOf } from "../../figures/spans.ts";
 import { andThen, type Outcome, refused, taken } from "../../format/outcome.ts";
 import { listed } from "../../format/text.ts";
 import type { Mark } from "../../protocol/marks.ts";
@@ -37,7 +38,7 @@ function draftOf({ mark, way, rest }: Said, { run, at }: Context): Outcome<Draft
       ? refused(`${mark.name} is a moment, neither on nor off: type its letter alone.`)
       : taken({ kind: "moment", what: mark.id });
   }
-  const then = intervalAt(run.course, mark.id, at.ms);
+  const then = intervalAt(intervalsOf(run.course.spans, mark.id), at.ms);
   const changesWay = then !== undefined && way !== undefined && way !== then.way;
   return andThen(
     stateAsked(rest, then !== undefined && !changesWay),

@@ -1,7 +1,8 @@
 /** b and x: bypass and the clamp, on or off. */
 import { openAt } from "../../figures/checks.ts";
 import { PHASES } from "../../figures/phase.ts";
-import { type Course, intervalAt, isOn } from "../../figures/run.ts";
+import { type Course, isOn } from "../../figures/run.ts";
+import { intervalsOf, isOnAt } from "../../figures/spans.ts";
 import { type Outcome, refused, taken } from "../../format/outcome.ts";
 import { listed } from "../../format/text.ts";
 import type { Draft } from "../../record/entry.ts";
@@ -19,7 +20,7 @@ export function stateAsked(words: readonly string[], wasOnThen: boolean): Outcom
 const readSpan =
   (what: string) =>
   (line: Line, { run, at }: Context): Outcome<Draft> => {
-    const state = stateAsked(line.words, intervalAt(run.course, what, at.ms) !== undefined);
+    const state = stateAsked(line.words, isOnAt(intervalsOf(run.course.spans, what), at.ms));
     return state.ok ? taken({ kind: "span", what, state: state.value }) : state;
   };
 
@@ -28,12 +29,20 @@ const asksState =
   ({ run }: Context) =>
     `Enter: ${what} ${isOn(run.course, what) ? "off" : "on"}`;
 
-/** Checklists with open items, pointed out when bypass goes on or off; the entry is taken all the same. */
-function openChecks(draft: Draft, { protocol, record }: Course): string | null {
+/** What is pointed out when bypass goes on or off; the entry is taken all the same. */
+function stillOpen(draft: Draft, course: Course): string | null {
   if (draft.kind !== "span") return null;
-  const open = openAt(protocol, record.facts, draft.state === "on" ? "bypass-on" : "bypass-off");
-  if (open.length === 0) return null;
-  return `Still open: ${listed(open.map(({ list, open: count }) => `${list.name} ${count} of ${list.items.length}`))} (c).`;
+  const { protocol, record, volumes, spans } = course;
+  const goesOn = draft.state === "on";
+  const open = openAt(protocol, record.facts, goesOn ? "bypass-on" : "bypass-off");
+  const checks = listed(open.map(({ list, open: count }) => `${list.name} ${count} of ${list.items.length}`));
+  const isFirst = goesOn && intervalsOf(spans, "bypass").length === 0;
+  const primed = volumes.some(({ fact: { entry } }) => entry.direction === "in");
+  const says = [
+    ...(isFirst && !primed ? ["No prime is recorded (k)."] : []),
+    ...(open.length > 0 ? [`Still open: ${checks} (c).`] : []),
+  ];
+  return says.length > 0 ? says.join(" ") : null;
 }
 
 export const bypass: EntryStroke = {
@@ -47,7 +56,7 @@ export const bypass: EntryStroke = {
   example: "b",
   asks: asksState("bypass"),
   read: readSpan("bypass"),
-  reminds: openChecks,
+  reminds: stillOpen,
 };
 
 export const clamp: EntryStroke = {
