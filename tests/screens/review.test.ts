@@ -1,62 +1,18 @@
-// The review as it is seen: what stands where, that it keeps to its edges, and that a long case costs no more rows.
+// The review as it is seen: what stands where.
 
-import fc from "fast-check";
 import { renderToString } from "ink";
 import { createElement } from "react";
-import stringWidth from "string-width";
 import { describe, expect, test } from "vitest";
-import { type Key, keysOf } from "../../src/console/key.ts";
+import type { Key } from "../../src/console/key.ts";
 import { openModel } from "../../src/console/model.ts";
-import type { Review } from "../../src/console/review.ts";
-import { beginReview, caseAbsent, updateReview } from "../../src/console/review-update.ts";
-import type { CaseFile } from "../../src/record/case.ts";
-import type { Draft } from "../../src/record/entry.ts";
+import { beginReview, caseAbsent } from "../../src/console/review-update.ts";
 import { LookContext } from "../../src/screens/chart-dots.ts";
 import { Screen } from "../../src/screens/Root.tsx";
-import { drawnRows, type Size } from "../../src/screens/size.ts";
-import { ESCAPE, press as typedInRun } from "../helpers/console-keys.ts";
-import { at, given, typed, typedOn } from "../helpers/typed-case.ts";
+import type { Size } from "../../src/screens/size.ts";
+import { press as typedInRun } from "../helpers/console-keys.ts";
+import { at, typed } from "../helpers/typed-case.ts";
 import { frameOf, runView, viewOf } from "./frame.ts";
-
-const USUAL: Size = { columns: 80, rows: 24 };
-const LARGE: Size = { columns: 140, rows: 45 };
-
-const readings = (file: CaseFile, clock: string, flow: number, meanPressure: number): CaseFile =>
-  given(
-    file,
-    {
-      kind: "readings",
-      values: { flow, meanPressure, arterialTemperature: 33.5, nasopharyngealTemperature: 34.1 },
-    },
-    clock,
-  );
-
-const BEGUN = given(
-  typed(["08:01 h32000", "08:06 a512"]),
-  { kind: "patient", weight: 80, height: 178, allergies: "latex" },
-  "08:07",
-);
-const ON = typedOn(BEGUN, ["08:15 b", "08:20 x", "08:21 d600 a"]);
-const MEASURED = readings(readings(readings(ON, "08:25", 4.6, 62), "08:40", 4.5, 55), "09:20", 4.4, 70);
-const RUN = typedOn(MEASURED, [
-  ...["09:22 d300 r", "09:23 z 350 ; misheard", "09:24 e chatter in the venous line"],
-  ...["09:30 x", "09:31 u400", "09:50 b"],
-]);
-
-const press = (review: Review, ...keys: readonly (string | Key)[]): Review =>
-  keys
-    .flatMap((key) => (typeof key === "string" ? keysOf(key) : [key]))
-    .reduce((before, key) => updateReview(before, key).review, review);
-
-const reviewed = (file: CaseFile = RUN, ...keys: readonly (string | Key)[]): Review =>
-  press(beginReview([file]).review, ...keys);
-
-const frame = (review: Review, size: Size = USUAL): string[] =>
-  frameOf(viewOf({ screen: "review", review, home: null }, at("12:00")), size);
-
-const TAB: Key = { name: "tab" };
-const ENTER: Key = { name: "enter" };
-const PAGE_UP: Key = { name: "pageup" };
+import { ENTER, frame, LARGE, PAGE_UP, press, RUN, reviewed, TAB, USUAL } from "./reviewed.ts";
 
 describe("the summary", () => {
   test("says times, totals, incidents and what is missing on its first page", () => {
@@ -223,83 +179,4 @@ test("a case that cannot be read has its name and the whole sentence, and the ke
   expect(rows.join(" ").replace(/\s+/g, " ")).toContain(fault);
   expect(rows.join("\n")).toContain("/cases/one.json");
   expect(rows.at(-1)).toBe(" r read again  q leave");
-});
-
-describe("whatever a case holds", () => {
-  const nasty = fc.oneof(
-    fc.string({ unit: "binary", maxLength: 300 }),
-    fc.constantFrom(
-      "\u001b[2J\u001b[31mred",
-      "a\u202eb\u200fc",
-      "<b>&amp;</b>",
-      "=SUM(A1)",
-      "漢字".repeat(80),
-      "👩‍👩‍👧‍👦".repeat(40),
-      "w".repeat(900),
-      "line\nbreak\ttab\u0007",
-    ),
-  );
-  const drafts = nasty.chain((text) =>
-    fc.constantFrom<Draft[]>(
-      [{ kind: "note", text }],
-      [{ kind: "incident", text }],
-      [{ kind: "patient", allergies: text, number: text }],
-      [{ kind: "plan", operation: text }],
-      [{ kind: "drug", name: text.slice(0, 119) || "x", amount: 1, unit: "mg" }],
-      [{ kind: "span", what: text.slice(0, 119) || "x", state: "on" }],
-      [{ kind: "team", people: [{ role: text.slice(0, 119) || "x", who: text }] }],
-    ),
-  );
-  const keys = fc.array(
-    fc.constantFrom<Key>(
-      ...[TAB, ENTER, PAGE_UP, ESCAPE],
-      ...(["down", "left", "end"] as const).map((name): Key => ({ name })),
-      ...keysOf("npfhz/.,d"),
-    ),
-    { maxLength: 25 },
-  );
-  const size = fc.record({
-    columns: fc.integer({ min: 20, max: 200 }),
-    rows: fc.integer({ min: 3, max: 60 }),
-  });
-
-  test("no row is wider than the terminal and no frame higher", () => {
-    fc.assert(
-      fc.property(nasty, fc.array(drafts, { maxLength: 12 }), keys, size, (label, lists, pressed, room) => {
-        const file = lists.flat().reduce((before, draft) => given(before, draft, "08:30"), RUN);
-        const rows = frame(reviewed({ ...file, label }, ...pressed), room);
-        expect(rows.length).toBeLessThanOrEqual(drawnRows(room));
-        for (const row of rows) {
-          expect(stringWidth(row)).toBeLessThanOrEqual(room.columns);
-          // biome-ignore lint/suspicious/noControlCharactersInRegex: these are what must not come through.
-          expect(row).not.toMatch(/[\u0000-\u001f\u007f\u200f\u202e]/);
-        }
-      }),
-      { numRuns: 120 },
-    );
-  });
-
-  test("10,000 entries draw as many rows as a hundred", () => {
-    const base = typed(["08:15 b"]);
-    const longer = (count: number): CaseFile => ({
-      ...base,
-      entries: [
-        ...base.entries,
-        ...Array.from({ length: count }, (_, i) => ({
-          ...(base.entries[1] as CaseFile["entries"][number]),
-          id: `e${i + 3}`,
-          seq: i + 3,
-          kind: "note" as const,
-          text: `note ${i}`,
-        })),
-      ] as CaseFile["entries"],
-    });
-    for (const keys of [[TAB], [TAB, { name: "end" } as const], ["/note"], [TAB, TAB]]) {
-      const [short, long] = [100, 10_000].map((count) => frame(reviewed(longer(count), ...keys)));
-      expect(long).toHaveLength(short?.length ?? 0);
-    }
-    const end = frame(reviewed(longer(10_000), TAB, { name: "end" })).join("\n");
-    expect(end).toContain("note 9999");
-    expect(end).toContain("10002 in 10002 entries");
-  });
 });
