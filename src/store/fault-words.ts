@@ -41,6 +41,12 @@ const REFUSAL = "Refusal";
 /** An error whose message is already in plain words, for places where only throwing is possible. */
 export const refusal = (words: string): Error => Object.assign(new Error(words), { name: REFUSAL });
 
+/** A refusal of a file that was whole once: other copies may take its place. */
+export const damage = (words: string): Error => Object.assign(refusal(words), { isDamage: true });
+
+export const isDamage = (error: unknown): boolean =>
+  (error as { isDamage?: unknown } | null | undefined)?.isDamage === true;
+
 /** Why writing failed, without a full stop. Never a path or a stack: either could name a patient. */
 export const faultWords = (error: unknown): string => wordsFrom(WORDS, error);
 
