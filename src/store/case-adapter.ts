@@ -8,9 +8,12 @@ import { refusal } from "./fault-words.ts";
 import { watchFile } from "./file-watch.ts";
 import { keepAside, keepLastGood } from "./last-good.ts";
 import { readCaseFile } from "./read-case-file.ts";
+import { plain, type Safe } from "./safe.ts";
 
 export type AdapterTools = {
   disk?: Disk | undefined;
+  /** What the case is written into; its file lies there as it is without one. */
+  safe?: Safe | undefined;
   /** The case as it was read and what the disk said of its file then; without it the first write looks at nothing. */
   asRead?: { readonly file: CaseFile; readonly stat: Stat } | undefined;
   /** Called when another program's doing was found in the place of the file, with a sentence. */
@@ -19,9 +22,9 @@ export type AdapterTools = {
 
 /** `read` and `write` throw errors that `faultWords` puts into words. One write at a time. */
 export function caseAdapter(path: string, tools: AdapterTools = {}): Adapter<CaseFile> {
-  const { disk = realDisk, onForeign } = tools;
+  const { disk = realDisk, safe = plain, onForeign } = tools;
   const bytesOf = caseBytes();
-  const watch = watchFile(path, disk, tools.asRead);
+  const watch = watchFile(path, disk, safe, tools.asRead);
 
   /** Nothing that is not ours is ever overwritten: it keeps a name of its own. */
   const keepWhatIsThere = async (file: CaseFile): Promise<void> => {
@@ -34,12 +37,12 @@ export function caseAdapter(path: string, tools: AdapterTools = {}): Adapter<Cas
 
   return {
     async read() {
-      const read = await readCaseFile(path);
+      const read = await readCaseFile(path, safe);
       if (!read.ok) throw refusal(read.fault.replace(/\.$/, ""));
       return read.value.file;
     },
     async write(file) {
-      await durableWrite(path, bytesOf(file), disk, () => keepWhatIsThere(file));
+      await durableWrite(path, safe.put(bytesOf(file)), disk, () => keepWhatIsThere(file));
       watch.settled();
     },
   };

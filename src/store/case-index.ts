@@ -6,6 +6,8 @@ import { type Adapter, Low } from "lowdb";
 import type { CaseFile } from "../record/case.ts";
 import type { Stat } from "./disk.ts";
 import { durableWrite } from "./durable-write.ts";
+import { isMarked } from "./keyhole.ts";
+import { plain, type Safe } from "./safe.ts";
 
 /** Makes a summary of a case, and reads one back that was kept. */
 export type Summariser<S> = {
@@ -28,26 +30,31 @@ type Kept = { readonly made: string; readonly rows: readonly (readonly [string, 
 const EMPTY: Kept = { made: "", rows: [] };
 
 /** The sum comes first, so that an index that was cut short or changed is known for one. */
-const indexAdapter = (path: string): Adapter<Kept> => ({
+const indexAdapter = (path: string, safe: Safe): Adapter<Kept> => ({
   async read() {
-    const text = await readFile(path, "utf8");
+    const text = Buffer.from(await safe.take(await readFile(path))).toString("utf8");
     const end = text.indexOf("\n");
     const body = text.slice(end + 1);
     return text.slice(0, end) === sumOf(body) ? (JSON.parse(body) as Kept) : null;
   },
   async write(kept) {
     const body = JSON.stringify(kept);
-    await durableWrite(path, [Buffer.from(`${sumOf(body)}\n`), Buffer.from(body)]);
+    await durableWrite(path, safe.put([Buffer.from(`${sumOf(body)}\n`), Buffer.from(body)]));
   },
 });
 
 const sumOf = (text: string): string => createHash("sha256").update(text).digest("hex");
 
-const low = (folder: string): Low<Kept> => new Low<Kept>(indexAdapter(indexOf(folder)), EMPTY);
+const low = (folder: string, safe: Safe): Low<Kept> =>
+  new Low<Kept>(indexAdapter(indexOf(folder), safe), EMPTY);
 
 /** The rows that can be relied on. One that is damaged, or of another program or version, has none. Never rejects. */
-export async function readIndex<S>(folder: string, { name, read }: Summariser<S>): Promise<Rows<S>> {
-  const index = low(folder);
+export async function readIndex<S>(
+  folder: string,
+  { name, read }: Summariser<S>,
+  safe: Safe = plain,
+): Promise<Rows<S>> {
+  const index = low(folder, safe);
   try {
     await index.read();
     if (index.data.made !== name) return new Map();
@@ -67,8 +74,11 @@ export async function writeIndex<S>(
   folder: string,
   { name }: Summariser<S>,
   rows: Iterable<readonly [string, Row<S>]>,
+  safe: Safe = plain,
 ): Promise<void> {
-  const index = low(folder);
+  // A list that began before the folder was encrypted must not leave the labels behind.
+  if (!safe.encrypts && (await isMarked(folder))) return;
+  const index = low(folder, safe);
   index.data = { made: name, rows: [...rows] };
   await index.write().catch(() => undefined);
 }

@@ -12,6 +12,7 @@ import { idInName } from "./folder.ts";
 import { lastGoodOf } from "./last-good.ts";
 import { readCaseFile } from "./read-case-file.ts";
 import { recoverCase } from "./recover.ts";
+import { plain, type Safe } from "./safe.ts";
 
 /** The least that a list tells of a case. */
 export type Summary = {
@@ -38,6 +39,8 @@ export type ListedCase<S extends Summary = Summary> = Sound<S> | Damaged;
 
 type Listing<S extends Summary> = {
   readonly summariser: Summariser<S>;
+  /** What the cases and their index are kept in. */
+  readonly safe?: Safe | undefined;
   /** Hears how many of the cases have been looked at. */
   readonly onProgress?: ((done: number, all: number) => void) | undefined;
   /** Ends it early: then only what was read so far is listed, and kept for the next time. */
@@ -60,16 +63,16 @@ export async function listCases<S extends Summary>(
   listing: Listing<S>,
 ): Promise<ListedCase<S>[]>;
 export async function listCases(folder: string, listing: Listing<Summary> = NO_INDEX): Promise<ListedCase[]> {
-  const { summariser, onProgress, signal } = listing;
+  const { summariser, safe = plain, onProgress, signal } = listing;
   const names = caseNames(await readdir(folder).catch(() => []));
   const hasIndex = listing !== NO_INDEX && names.length >= WORTH_AN_INDEX;
-  const known: Rows<Summary> = hasIndex ? await readIndex(folder, summariser) : new Map();
+  const known: Rows<Summary> = hasIndex ? await readIndex(folder, summariser, safe) : new Map();
   const rows = new Map<string, Row<Summary>>();
   let [done, fresh] = [0, 0];
   const keep = (isWhole: boolean) =>
-    writeIndex(folder, summariser, isWhole ? rows : new Map([...known, ...rows]));
+    writeIndex(folder, summariser, isWhole ? rows : new Map([...known, ...rows]), safe);
   const look = async (name: string) => {
-    const { one, row } = await lookedAt(join(folder, name), known.get(name), summariser);
+    const { one, row } = await lookedAt(join(folder, name), known.get(name), summariser, safe);
     if (row) rows.set(name, row);
     const isFresh = row !== undefined && row !== known.get(name);
     if (isFresh && ++fresh % KEPT_EACH === 0 && hasIndex) await keep(false);
@@ -88,10 +91,11 @@ async function lookedAt(
   path: string,
   before: Row<Summary> | undefined,
   { of }: Summariser<Summary>,
+  safe: Safe,
 ): Promise<Looked> {
   const isKnown = before !== undefined && (await isUnchanged(path, before));
   if (isKnown) return { one: { ...before.summary, path, id: before.id }, row: before };
-  return caseAt(path, of);
+  return caseAt(path, of, safe);
 }
 
 const isUnchanged = (path: string, row: Row<unknown>): Promise<boolean> =>
@@ -113,13 +117,17 @@ const caseNames = (names: readonly string[]): string[] => [
   ),
 ];
 
+/** The file that is named by its path, from here or from the folder of cases; `null` for what is no path. Never rejects. */
+export const fileNamed = async (folder: string, name: string): Promise<string | null> =>
+  looksLikePath(name) ? await fileAt(name, join(folder, name)) : null;
+
 /** The path of a case named by its path, its label or its id, or a sentence. `list` gives the cases. Never rejects. */
 export async function findCase(
   folder: string,
   pathOrLabel: string,
   list: (folder: string) => Promise<readonly ListedCase[]> = listCases,
 ): Promise<Outcome<string>> {
-  const path = looksLikePath(pathOrLabel) ? await fileAt(pathOrLabel, join(folder, pathOrLabel)) : null;
+  const path = await fileNamed(folder, pathOrLabel);
   if (path !== null) return taken(path);
   const cases = await list(folder);
   const found = cases.filter(
@@ -141,8 +149,8 @@ async function fromOne(found: ListedCase | undefined, asked: string): Promise<Ou
 }
 
 /** A case as its file tells it, and the row of a sound one for the index. */
-async function caseAt(path: string, of: (file: CaseFile) => Summary): Promise<Looked> {
-  const read = await readCaseFile(path);
+async function caseAt(path: string, of: (file: CaseFile) => Summary, safe: Safe): Promise<Looked> {
+  const read = await readCaseFile(path, safe);
   if (read.ok) {
     const { file, stat } = read.value;
     const row = {
@@ -153,7 +161,7 @@ async function caseAt(path: string, of: (file: CaseFile) => Summary): Promise<Lo
     return { one: { ...row.summary, path, id: file.id }, row };
   }
   const id = idInName(path);
-  const found = id === null ? null : await recoverCase(path);
+  const found = id === null ? null : await recoverCase(path, [], safe);
   if (found !== null) return { one: { ...of(found.file), path, id: found.file.id, damage: found.told } };
   return { one: id === null ? null : { path, id, fault: read.fault } };
 }

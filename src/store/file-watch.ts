@@ -3,6 +3,7 @@ import type { CaseFile } from "../record/case.ts";
 import { caseBytes } from "./case-bytes.ts";
 import type { Disk, Stat } from "./disk.ts";
 import { codeOf } from "./fault-words.ts";
+import type { Safe } from "./safe.ts";
 
 /** A state of the file that is ours: how the disk describes it, and the case in it. */
 export type Known = { readonly stat: Stat; readonly file: CaseFile };
@@ -17,7 +18,7 @@ type FileWatch = {
 };
 
 /** Watches from a first state that is known; without one, what lies there at the first look counts as ours. */
-export function watchFile(path: string, disk: Disk, first?: Known): FileWatch {
+export function watchFile(path: string, disk: Disk, safe: Safe, first?: Known): FileWatch {
   let known: Known[] = first ? [first] : [];
   return {
     async look() {
@@ -26,8 +27,9 @@ export function watchFile(path: string, disk: Disk, first?: Known): FileWatch {
       if (stat === null) return "gone";
       if (known.some((one) => sameStat(one.stat, stat))) return "ours";
       // Some shared folders tell another time or number for a file a moment later: the content decides.
-      const content = Buffer.from(await disk.readFile(path));
-      return known.some(({ file }) => content.equals(Buffer.concat(caseBytes()(file)))) ? "ours" : "foreign";
+      const content = await safe.take(await disk.readFile(path)).catch(() => null);
+      if (content === null) return "foreign";
+      return known.some(({ file }) => Buffer.concat(caseBytes()(file)).equals(content)) ? "ours" : "foreign";
     },
     expect(next) {
       known = [...known.slice(-1), next];

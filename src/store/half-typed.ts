@@ -1,6 +1,7 @@
 /** A small file beside the case for what is half typed: the convenience of a person, not part of the record. */
 import { readFile, unlink } from "node:fs/promises";
 import { durableWrite } from "./durable-write.ts";
+import { plain, type Safe } from "./safe.ts";
 
 const PAUSE = 400;
 const MOST_BYTES = 200_000;
@@ -8,10 +9,10 @@ const MOST_BYTES = 200_000;
 const beside = (path: string): string => `${path}.half-typed`;
 
 /** What was kept beside a case; `null` where there is nothing, or nothing that can be read. Never rejects. */
-export async function readBeside(path: string): Promise<unknown> {
+export async function readBeside(path: string, safe: Safe = plain): Promise<unknown> {
   try {
-    const text = await readFile(beside(path), "utf8");
-    return text.length > MOST_BYTES ? null : JSON.parse(text);
+    const bytes = await safe.take(await readFile(beside(path)));
+    return bytes.length > MOST_BYTES ? null : JSON.parse(Buffer.from(bytes).toString("utf8"));
   } catch {
     return null;
   }
@@ -25,7 +26,7 @@ export type BesideKeeper = {
 };
 
 /** Keeps what is half typed beside the case at `path`. A failure is passed over: the record itself is kept elsewhere. */
-export function keepBeside(path: string): BesideKeeper {
+export function keepBeside(path: string, safe: Safe = plain): BesideKeeper {
   let wanted = "[]";
   let written = "";
   let timer: ReturnType<typeof setTimeout> | undefined;
@@ -36,7 +37,7 @@ export function keepBeside(path: string): BesideKeeper {
     if (newest === written) return;
     try {
       if (newest === "[]") await unlink(beside(path)).catch(() => undefined);
-      else await durableWrite(beside(path), [Buffer.from(newest)]);
+      else await durableWrite(beside(path), safe.put([Buffer.from(newest)]));
       written = newest;
     } catch {
       // The next change tries again.

@@ -1,5 +1,6 @@
 /** Making, opening, holding and adding to a case: the ways to a case file for everything outside this folder. */
 import { access, realpath } from "node:fs/promises";
+import { dirname } from "node:path";
 import type { Instant } from "../format/instant.ts";
 import { type Outcome, refused, taken } from "../format/outcome.ts";
 import type { Protocol } from "../protocol/protocol.ts";
@@ -8,10 +9,12 @@ import { openedCase } from "../record/opening.ts";
 import { lowCase } from "./case-adapter.ts";
 import { codeOf, faultWords, readingFaultWords } from "./fault-words.ts";
 import { newCaseId, newCasePath, openFolder } from "./folder.ts";
+import { isMarked } from "./keyhole.ts";
 import { lastGoodOf } from "./last-good.ts";
 import { lockCase, type TakeOver } from "./lock.ts";
 import { type ReadCase, readCaseFile } from "./read-case-file.ts";
 import { recoverCase, repairCase } from "./recover.ts";
+import { plain, type Safe } from "./safe.ts";
 
 /** A case and where it is kept; the path is the real one, so that two names of a case are one case. */
 type OpenedCase = { path: string; file: CaseFile };
@@ -42,6 +45,8 @@ type Holding = {
   takeOver?: TakeOver;
   /** Other files that may hold copies of the case, should it be damaged. */
   copies?: readonly string[];
+  /** What the case is kept in; it lies there as it is without one. */
+  safe?: Safe;
 };
 
 type NewCase = {
@@ -53,6 +58,8 @@ type NewCase = {
   operator: string;
   now: Instant;
   place?: string | undefined;
+  /** What it is kept in; it lies there as it is without one. */
+  safe?: Safe | undefined;
 };
 
 /** How long a one-shot save waits for another to finish. */
@@ -62,11 +69,13 @@ const WAIT = 1000;
 export async function createCase(asked: NewCase): Promise<Outcome<OpenedCase>> {
   const folder = await openFolder(asked.folder);
   if (!folder.ok) return folder;
+  const { safe = plain } = asked;
+  if (await isMissing(safe, folder.value)) return refused(ENCRYPTED_SINCE);
   try {
     const id = await unusedId(folder.value, asked.now);
     const path = newCasePath(folder.value, id);
     const file = openedCase({ ...asked, id, label: asked.label || id }, asked.now);
-    await lowCase(path, file).write();
+    await lowCase(path, file, { safe }).write();
     return taken({ path: await realpath(path), file });
   } catch (error) {
     return refused(`the case can't be made: ${faultWords(error)}.`);
@@ -77,12 +86,16 @@ export async function createCase(asked: NewCase): Promise<Outcome<OpenedCase>> {
  * Reads a case; a damaged one as far as it can be recovered (from other `copies` too). A sentence says what is wrong
  * with one that can't be read. Never rejects, never touches the file.
  */
-export async function openCase(path: string, copies: readonly string[] = []): Promise<Outcome<ReadOnly>> {
+export async function openCase(
+  path: string,
+  copies: readonly string[] = [],
+  safe: Safe = plain,
+): Promise<Outcome<ReadOnly>> {
   const real = await realPath(path);
   if (!real.ok) return real;
-  const read = await readCaseFile(real.value);
+  const read = await readCaseFile(real.value, safe);
   if (read.ok) return taken({ path: real.value, file: read.value.file, recovered: null });
-  const found = await recoverCase(real.value, copies);
+  const found = await recoverCase(real.value, copies, safe);
   return found === null ? read : taken({ path: real.value, file: found.file, recovered: found.told });
 }
 
@@ -93,21 +106,30 @@ export async function openCase(path: string, copies: readonly string[] = []): Pr
 export async function holdCase(path: string, how: Holding = {}): Promise<Held> {
   const real = await realPath(path);
   if (!real.ok) return real;
+  const { copies = [], safe = plain } = how;
+  if (await isMissing(safe, dirname(real.value))) return refused(ENCRYPTED_SINCE);
   const lock = await lockCase(real.value, how.waitMs, how.takeOver);
   if (!lock.ok) return lock;
-  const opened = await openOrRepair(real.value, how.copies ?? []);
+  const opened = await openOrRepair(real.value, copies, safe);
   if (opened.ok) return taken({ ...opened.value, path: real.value, release: lock.value.release });
   await lock.value.release();
   return opened;
 }
 
-async function openOrRepair(path: string, copies: readonly string[]): Promise<Outcome<Opened>> {
-  const read = await readCaseFile(path);
+/** Where a folder was encrypted after this program began: what it would write could be read by anybody. */
+const isMissing = async (safe: Safe, folder: string): Promise<boolean> =>
+  !safe.encrypts && (await isMarked(folder));
+
+const ENCRYPTED_SINCE =
+  "this folder is encrypted, and its passphrase was not given: leave and start again, which asks for it.";
+
+async function openOrRepair(path: string, copies: readonly string[], safe: Safe): Promise<Outcome<Opened>> {
+  const read = await readCaseFile(path, safe);
   if (read.ok) return taken({ file: read.value.file, asRead: read.value, recovered: null });
-  const found = await recoverCase(path, copies);
+  const found = await recoverCase(path, copies, safe);
   if (found === null) return read;
   try {
-    const { file, told } = await repairCase(path, found);
+    const { file, told } = await repairCase(path, found, safe);
     return taken({ file, asRead: undefined, recovered: told });
   } catch (error) {
     return refused(`${read.fault.replace(/\.$/, "")}, and it can't be repaired now: ${faultWords(error)}.`);
@@ -121,12 +143,13 @@ async function openOrRepair(path: string, copies: readonly string[]): Promise<Ou
 export async function appendTo(
   path: string,
   next: (file: CaseFile, recovered: string | null) => Outcome<CaseFile>,
+  safe: Safe = plain,
 ): Promise<Outcome<CaseFile>> {
-  const held = await holdCase(path, { waitMs: WAIT });
+  const held = await holdCase(path, { waitMs: WAIT, safe });
   if (!held.ok) return held;
   try {
     const becomes = next(held.value.file, held.value.recovered);
-    return becomes.ok ? await save(held.value, becomes.value) : becomes;
+    return becomes.ok ? await save(held.value, becomes.value, safe) : becomes;
   } finally {
     await held.value.release();
   }
@@ -143,9 +166,9 @@ async function realPath(path: string): Promise<Outcome<string>> {
   }
 }
 
-async function save({ path, asRead }: HeldCase, file: CaseFile): Promise<Outcome<CaseFile>> {
+async function save({ path, asRead }: HeldCase, file: CaseFile, safe: Safe): Promise<Outcome<CaseFile>> {
   try {
-    await lowCase(path, file, { asRead }).write();
+    await lowCase(path, file, { asRead, safe }).write();
     return taken(file);
   } catch (error) {
     return refused(`not saved: ${faultWords(error)}.`);

@@ -5,6 +5,7 @@ import type { CaseFile } from "../record/case.ts";
 import { readCase } from "../record/reading-a-file.ts";
 import type { Stat } from "./disk.ts";
 import { readingFaultWords, refusal } from "./fault-words.ts";
+import { ENVELOPE_BYTES, plain, type Safe } from "./safe.ts";
 import { markAsRead } from "./sound-case.ts";
 
 const MEGABYTE = 1024 * 1024;
@@ -20,9 +21,9 @@ const utf8 = new TextDecoder("utf-8", { fatal: true });
 export type ReadCase = { readonly file: CaseFile; readonly stat: Stat };
 
 /** Never throws; `fault` is a whole sentence without the file's name. */
-export async function readCaseFile(path: string): Promise<Outcome<ReadCase>> {
+export async function readCaseFile(path: string, safe: Safe = plain): Promise<Outcome<ReadCase>> {
   try {
-    const { bytes, stat } = await bytesOf(path);
+    const { bytes, stat } = await bytesOf(path, safe);
     const read = caseIn(textOf(bytes));
     return read.ok ? taken({ file: read.value, stat }) : read;
   } catch (error) {
@@ -30,14 +31,22 @@ export async function readCaseFile(path: string): Promise<Outcome<ReadCase>> {
   }
 }
 
-/** The bytes of a file that may be a case. Throws a refusal or the system's error. */
-export async function bytesOf(path: string): Promise<{ bytes: Uint8Array; stat: Stat }> {
+type Bytes = { readonly bytes: Uint8Array; readonly stat: Stat };
+
+/** The bytes of a file that may be a case, out of the safe. Throws a refusal or the system's error. */
+export async function bytesOf(path: string, safe: Safe = plain): Promise<Bytes> {
+  const { bytes, stat } = await bytesOnDisk(path);
+  return { bytes: await safe.take(bytes), stat };
+}
+
+/** The same as they lie on the disk. */
+export async function bytesOnDisk(path: string): Promise<Bytes> {
   const file = await open(path, READ_AT_ONCE);
   try {
     const stat = await file.stat();
     if (stat.isDirectory()) throw refusal("it is a folder, not a case file");
     if (!stat.isFile()) throw refusal("it is not a file");
-    if (stat.size > LARGEST_CASE) {
+    if (stat.size > LARGEST_CASE + ENVELOPE_BYTES) {
       throw refusal(
         `the file is too large for a case (${Math.ceil(stat.size / MEGABYTE)} MB, the limit is 64 MB)`,
       );

@@ -2,6 +2,7 @@
 import { basename, join, resolve } from "node:path";
 import type { CaseFile } from "../record/case.ts";
 import { type Keeper, type KeeperTools, keepCase } from "./keeper.ts";
+import { plain, type Safe } from "./safe.ts";
 
 /** The folder for second copies: the one asked for, else that of the environment; `null` where there is none. */
 export function copyFolder(asked?: string, environment: NodeJS.ProcessEnv = process.env): string | null {
@@ -28,12 +29,14 @@ export async function copyOnce(
   folder: string,
   path: string,
   file: CaseFile,
+  safe: Safe = plain,
   ms = 3000,
 ): Promise<string | null> {
   let why = "the folder does not answer";
   const keeper = keepCopy(folder, {
     path,
     file,
+    safe,
     onSaved: () => {},
     onFault: (words) => {
       why = words;

@@ -1,0 +1,64 @@
+/** Where a passphrase is tried: the marker of an encrypted folder, or an encrypted case of its own. */
+import { access, readdir, stat } from "node:fs/promises";
+import { dirname, join } from "node:path";
+import { type Outcome, refused, taken } from "../format/outcome.ts";
+import { type Envelope, envelopeIn } from "./envelope.ts";
+import { readingFaultWords } from "./fault-words.ts";
+import { idInName } from "./folder.ts";
+import { lastGoodOf } from "./last-good.ts";
+import { bytesOnDisk } from "./read-case-file.ts";
+import { isEncrypted } from "./safe.ts";
+
+/** The marker is an envelope like any other, with nothing in it: whoever opens it has the folder's passphrase. */
+export const markerOf = (folder: string): string => join(folder, "pumpside.passphrase");
+
+/** Whether a folder is encrypted: then nothing of a case may be written there as it is. Never rejects. */
+export const isMarked = (folder: string): Promise<boolean> =>
+  access(markerOf(folder)).then(
+    () => true,
+    () => false,
+  );
+
+export type Keyhole =
+  /** Nothing here is known to be encrypted. */
+  | { readonly is: "none" }
+  /** `isMarked`: the folder is encrypted; else only cases in it are. */
+  | { readonly is: "found"; readonly envelope: Envelope; readonly isMarked: boolean }
+  /** The folder is encrypted, and nothing is left on which a passphrase could be tried. */
+  | { readonly is: "damaged"; readonly fault: string };
+
+/**
+ * The keyhole of a folder or of a case's file: the folder's marker, else the case, of a folder the newest. The marker
+ * alone decides where it can be read. Never rejects.
+ */
+export async function keyholeAt(path: string): Promise<Keyhole> {
+  const isFolder = await stat(path).then(
+    (found) => found.isDirectory(),
+    () => false,
+  );
+  const folder = isFolder ? path : dirname(path);
+  const marker = (await isMarked(folder)) ? await envelopeAt(markerOf(folder)) : null;
+  if (marker?.ok) return { is: "found", envelope: marker.value, isMarked: true };
+  for (const candidate of isFolder ? await newestIn(folder) : [path, lastGoodOf(path)]) {
+    const found = await envelopeAt(candidate);
+    if (found.ok) return { is: "found", envelope: found.value, isMarked: marker !== null };
+  }
+  return marker === null ? { is: "none" } : { is: "damaged", fault: marker.fault };
+}
+
+/** The envelope that a file is, or why it is none, without a full stop. Never rejects. */
+async function envelopeAt(path: string): Promise<Outcome<Envelope>> {
+  try {
+    const { bytes } = await bytesOnDisk(path);
+    return isEncrypted(bytes) ? taken(envelopeIn(bytes)) : refused("it is not as it was written");
+  } catch (error) {
+    return refused(readingFaultWords(error));
+  }
+}
+
+/** The newest case of a folder, and its state before: names begin with the day. */
+async function newestIn(folder: string): Promise<string[]> {
+  const names = await readdir(folder).catch(() => []);
+  const newest = names.toSorted().findLast((name) => idInName(name) !== null);
+  return newest === undefined ? [] : [join(folder, newest), lastGoodOf(join(folder, newest))];
+}
