@@ -14,7 +14,7 @@ import { isLocked } from "./lock.ts";
 const CASE_NAME = /^case-([0-9]{8}-[a-z]{6})\.json$/;
 /** What a writer or a lock taker that was killed can leave behind; the first group is the case's name. */
 const LEFT_OVER =
-  /^(case-[0-9]{8}-[a-z]{6}\.json)((\.half-typed)?\.saving|\.lock(\.(new|after)-[0-9a-f]{16})+)$/;
+  /^(case-[0-9]{8}-[a-z]{6}\.json)((\.before|\.half-typed|\.(damaged|replaced)-[0-9]+)?\.saving|\.lock(\.(new|after)-[0-9a-f]{16})+)$/;
 
 /** The folder asked for, else that of the environment, else the platform's own for this user's data. */
 export const caseFolder = (asked?: string, environment: NodeJS.ProcessEnv = process.env): string =>
