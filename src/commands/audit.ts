@@ -24,7 +24,7 @@ export async function auditVerb(folder: string | undefined, options: AuditOption
   const { out, force = false } = options;
   const wrong = dayFault(options);
   if (wrong !== null) return complain(wrong, WRONG_CALL);
-  const read = await casesWithProgress(folder === undefined ? folderOf(options) : resolve(folder));
+  const read = await casesWithProgress(folder === undefined ? folderOf(options) : resolve(folder), options);
   if (!read.ok) return read.code;
   const cases = read.value;
   if (cases.length === 0)

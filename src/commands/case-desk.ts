@@ -18,6 +18,7 @@ import {
 import { type BesideKeeper, keepBeside, readBeside } from "../store/half-typed.ts";
 import { type Closing, type Keeper, keepCase } from "../store/keeper.ts";
 import { createCase, type Held, type HeldCase, holdCase, openCase } from "../store/open-case.ts";
+import { plain, type Safe } from "../store/safe.ts";
 import { copyFolder, copyOf, keepCopy } from "../store/second-copy.ts";
 import { within } from "../store/waiting.ts";
 import { casesIn } from "./cases.ts";
@@ -36,20 +37,26 @@ type Asked = { readonly operator: string; readonly label: string; readonly proto
 
 export type CaseDesk = ReturnType<typeof openDesk>;
 
-/** A desk over the folder of cases; a new case carries one of the protocols, the first unless another is chosen. */
-export function openDesk(
-  folder: string,
-  protocols: readonly Protocol[] = SHIPPED,
-  copyTo: string | null = copyFolder(),
-  sources: Sources = realSources,
-) {
+type DeskTools = {
+  /** A new case carries one of these, the first unless another is chosen. */
+  readonly protocols?: readonly Protocol[];
+  /** The folder for second copies. */
+  readonly copyTo?: string | null;
+  readonly sources?: Sources;
+  /** What the cases, and what is half typed, are kept in. */
+  readonly safe?: Safe;
+};
+
+/** A desk over the folder of cases. */
+export function openDesk(folder: string, tools: DeskTools = {}) {
+  const { protocols = SHIPPED, copyTo = copyFolder(), sources = realSources, safe = plain } = tools;
   let tell: (message: AppMessage) => void = () => {};
   let onDesk: OnDesk | null = null;
   // A long list that nobody waits for any longer keeps neither the run nor the program's end waiting.
   let listing = new AbortController();
 
   const hold = async (path: string, takeOver: TakeOver | "none" = "none"): Promise<AppMessage> => {
-    const held = await holdCase(path, { takeOver, copies: copiesOf(path) });
+    const held = await holdCase(path, { takeOver, copies: copiesOf(path), safe });
     if (!held.ok) return heldByOther(path, held);
     listing.abort();
     const { file, asRead } = held.value;
@@ -59,19 +66,20 @@ export function openDesk(
       path: held.value.path,
       file,
       asRead,
+      safe,
       onSaved: (seq) => tell({ name: "saved", seq }),
       onFault: (why) => tell({ name: "not-saved", why }),
       onForeign: (words) => tell({ name: "told", words }),
     });
     const clock = openClock(sources, steps - (earlyBy ?? 0));
     const copy = copyTo === null ? null : copying(copyTo, held.value);
-    onDesk = { held: held.value, keeper, copy, clock, beside: keepBeside(held.value.path) };
+    onDesk = { held: held.value, keeper, copy, clock, beside: keepBeside(held.value.path, safe) };
     return {
       name: "opened",
       file,
       told: held.value.recovered,
       clockEarlyBy: earlyBy,
-      halfTyped: readHalfTyped(await readBeside(held.value.path)),
+      halfTyped: readHalfTyped(await readBeside(held.value.path, safe)),
     };
   };
 
@@ -81,6 +89,7 @@ export function openDesk(
     keepCopy(to, {
       path,
       file,
+      safe,
       onSaved: (seq) => tell({ name: "copied", seq }),
       onFault: (why) => tell({ name: "not-copied", why }),
     });
@@ -114,18 +123,25 @@ export function openDesk(
     },
     list(): Promise<CaseLine[]> {
       listing = new AbortController();
-      return casesIn(folder, listing.signal);
+      return casesIn(folder, safe, listing.signal);
     },
     hold,
     /** A case to look at, which others may be writing. */
     async read(path: string): Promise<AppMessage> {
-      const opened = await openCase(path, copiesOf(path));
+      const opened = await openCase(path, copiesOf(path), safe);
       return opened.ok ? { name: "reviewed", file: opened.value.file, path } : { ...couldNot(opened), path };
     },
     async create({ operator, label, protocol }: Asked): Promise<AppMessage> {
       const now = openClock(sources).now();
       const carried = protocols.find(({ name }) => name === protocol) ?? (protocols[0] as Protocol);
-      const made = await createCase({ folder, label: label || undefined, protocol: carried, operator, now });
+      const made = await createCase({
+        folder,
+        label: label || undefined,
+        protocol: carried,
+        operator,
+        now,
+        safe,
+      });
       return made.ok ? await hold(made.value.path) : couldNot(made);
     },
     async samples(): Promise<CaseFile[]> {

@@ -23,6 +23,10 @@ export function commandTable(version: string, ending: Ending): Command {
     .option(...DIR)
     .option("--copy-to <folder>", "where a second copy goes after each save (else PUMPSIDE_COPY_DIR)")
     .option("--protocol <file>", "a unit's protocol for new cases")
+    .option(
+      "--passphrase-file <file>",
+      "holds the passphrase of encrypted cases (else PUMPSIDE_PASSPHRASE_FILE, else it is asked for)",
+    )
     .option("--ascii", "draw with plain ASCII signs, for old terminals")
     .addOption(new Option("--no-ascii", "draw with all signs, whatever the terminal says of itself"))
     .option("--screen-reader", "plain sentences in reading order, for a screen reader")
@@ -129,6 +133,20 @@ export function commandTable(version: string, ending: Ending): Command {
     .action(async (name, _options, command) =>
       ending((await import("./check.ts")).checkVerb(name, command.optsWithGlobals())),
     );
+  verb(
+    "encrypt",
+    "encrypts the folder of cases; without its passphrase nobody can read them again",
+    "encrypt --dir /media/cases",
+  ).action(async (_options, command) =>
+    ending((await import("./encrypt.ts")).encryptVerb(command.optsWithGlobals())),
+  );
+  verb(
+    "decrypt",
+    "takes the encryption off the folder of cases, with its passphrase",
+    "decrypt --dir /media/cases",
+  ).action(async (_options, command) =>
+    ending((await import("./decrypt.ts")).decryptVerb(command.optsWithGlobals())),
+  );
   verb("demo", "plays an invented case in the console", "demo --speed 120")
     .option("--speed <factor>", "how many times faster than life (else 60, typed along 1)")
     .option("--typed", "says the orders for you to type, and what came of it at the end")

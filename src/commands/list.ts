@@ -13,7 +13,7 @@ type ListOptions = Place &
 export async function listVerb(options: ListOptions): Promise<number> {
   const wrong = dayFault(options);
   if (wrong !== null) return complain(wrong, WRONG_CALL);
-  const read = await casesWithProgress(folderOf(options));
+  const read = await casesWithProgress(folderOf(options), options);
   if (!read.ok) return read.code;
   const all = read.value;
   const cases = sorted(chosen(all, options), options.sort ?? "date", options.reverse);

@@ -5,34 +5,35 @@ import { entryWords } from "../figures/entry-words.ts";
 import { clockTimeOf, type Instant } from "../format/instant.ts";
 import type { Outcome } from "../format/outcome.ts";
 import type { CaseFile } from "../record/case.ts";
-import { findCase } from "../store/case-list.ts";
 import { startsBefore } from "../store/clock.ts";
 import { appendTo } from "../store/open-case.ts";
+import type { Safe } from "../store/safe.ts";
 import { copyFolder, copyOnce } from "../store/second-copy.ts";
-import { casesIn } from "./cases.ts";
-import { folderOf, type Place, timeOf } from "./place.ts";
+import { type Place, timeOf, whereIs } from "./place.ts";
 import { CASE_FAULT, complain, DONE, say, WRONG_CALL } from "./speak.ts";
 
 type LogOptions = Place & { readonly now?: string };
 
 export async function logVerb(name: string, typed: string, options: LogOptions): Promise<number> {
-  const path = await findCase(folderOf(options), name, casesIn);
-  if (!path.ok) return complain(`"${name}": ${path.fault}`, WRONG_CALL);
+  const where = await whereIs(name, options);
+  if (!where.ok) return where.code;
+  const { path, safe } = where.value;
   let wrongCall = false;
-  const saved = await appendTo(path.value, (file, recovered) => {
+  const next = (file: CaseFile, recovered: string | null): Outcome<CaseFile> => {
     if (recovered !== null) complain(recovered, CASE_FAULT);
     const now = timeOf(options.now, file);
-    const next = now.ok ? loggedAt(file, typed, now.value, options.now === undefined) : now;
-    wrongCall = !next.ok;
-    return next;
-  });
+    const becomes = now.ok ? loggedAt(file, typed, now.value, options.now === undefined) : now;
+    wrongCall = !becomes.ok;
+    return becomes;
+  };
+  const saved = await appendTo(path, next, safe);
   if (!saved.ok) return complain(`nothing was logged: ${saved.fault}`, wrongCall ? WRONG_CALL : CASE_FAULT);
   const entry = saved.value.entries.at(-1);
   if (entry) {
     const { subject, says } = entryWords(entry, saved.value.protocol);
     say(`saved #${entry.seq} ${clockTimeOf(entry.at)} ${subject} ${says}`);
   }
-  return copied(path.value, saved.value, copyFolder(options.copyTo));
+  return copied(path, saved.value, safe, copyFolder(options.copyTo));
 }
 
 /** Where the computer's clock was set back, the record goes on from its last time, and says so. */
@@ -45,8 +46,8 @@ function loggedAt(file: CaseFile, typed: string, now: Instant, isClock: boolean)
 }
 
 /** The entry is saved, whatever becomes of the second copy. */
-async function copied(path: string, file: CaseFile, folder: string | null): Promise<number> {
-  const why = folder === null ? null : await copyOnce(folder, path, file);
+async function copied(path: string, file: CaseFile, safe: Safe, folder: string | null): Promise<number> {
+  const why = folder === null ? null : await copyOnce(folder, path, file, safe);
   if (why !== null) complain(`saved, but not copied to the second folder: ${why}.`, DONE);
   return DONE;
 }

@@ -9,6 +9,7 @@ import { openClock } from "../store/clock.ts";
 import { createCase } from "../store/open-case.ts";
 import { folderOf, type Place } from "./place.ts";
 import { CASE_FAULT, complain, DONE, say, WRONG_CALL } from "./speak.ts";
+import { safeAt } from "./unlock.ts";
 
 type NewOptions = Place & {
   readonly label?: string;
@@ -19,8 +20,12 @@ type NewOptions = Place & {
 export async function newVerb(options: NewOptions): Promise<number> {
   const protocol = await protocolIn(options.protocol);
   if (!protocol.ok) return complain(protocol.fault, WRONG_CALL);
+  const folder = folderOf(options);
+  const safe = await safeAt(folder, options);
+  if (!safe.ok) return safe.code;
   const made = await createCase({
-    folder: folderOf(options),
+    folder,
+    safe: safe.value,
     label: options.label,
     protocol: protocol.value,
     operator: options.by ?? "",

@@ -16,6 +16,7 @@ import { textReport } from "../reports/text.ts";
 import { caseFaults } from "../store/case-faults.ts";
 import type { ReadOnly } from "../store/open-case.ts";
 import { bytesOf, caseIn } from "../store/read-case-file.ts";
+import type { Safe } from "../store/safe.ts";
 import { caseNamed, type Place, timeOf } from "./place.ts";
 import { CASE_FAULT, complain, DONE, say, WRONG_CALL } from "./speak.ts";
 import { writeNew } from "./write-new.ts";
@@ -58,15 +59,16 @@ function wrongCall({ as, table, out, keepNotes, withoutNames }: ReportVerbOption
     : null;
 }
 
-/** The case in the very bytes that the checksum is of; a damaged file gives what could be recovered, and no checksum. */
+/** The case in the very bytes that the checksum is of, out of the safe; a damaged file gives what could be recovered, and no checksum. */
 async function asKept({
   path,
   file,
   recovered,
-}: ReadOnly): Promise<{ file: CaseFile; kept: Kept | undefined }> {
+  safe,
+}: ReadOnly & { readonly safe: Safe }): Promise<{ file: CaseFile; kept: Kept | undefined }> {
   if (recovered !== null) return { file, kept: { checksum: null, seal: undefined, faults: [recovered] } };
   try {
-    const { bytes } = await bytesOf(path);
+    const { bytes } = await bytesOf(path, safe);
     const read = caseIn(new TextDecoder("utf-8", { fatal: true }).decode(bytes));
     if (!read.ok) return { file, kept: undefined };
     const checksum = createHash("sha256").update(bytes).digest("hex");

@@ -13,15 +13,16 @@ import { caseNamed, folderOf, type Place, timeOf } from "./place.ts";
 import { openSession } from "./session.ts";
 import { hasTerminal, show } from "./show.tsx";
 import { CASE_FAULT, complain, DONE, say, WRONG_CALL } from "./speak.ts";
+import { safeAt } from "./unlock.ts";
 
 export async function reviewVerb(name: string, options: Place): Promise<number> {
   const paths = await pathsIn(name);
   if (paths !== null) return folderReviewed(name, paths, options);
   const found = await caseNamed(name, options);
   if (!found.ok) return found.code;
-  const { file, path } = found.value;
+  const { file, path, safe } = found.value;
   if (!hasTerminal()) return caseAsText(file);
-  await show(openSession(openDesk(folderOf(options)), reviewApp([{ path }], null, 0, file)));
+  await show(openSession(openDesk(folderOf(options), { safe }), reviewApp([{ path }], null, 0, file)));
   return DONE;
 }
 
@@ -39,14 +40,17 @@ async function pathsIn(folder: string): Promise<string[] | null> {
 async function folderReviewed(name: string, paths: readonly string[], options: Place): Promise<number> {
   if (paths.length === 0)
     return complain(`"${name}" holds no case: name a folder with case files in it.`, WRONG_CALL);
+  const found = await safeAt(name, options);
+  if (!found.ok) return found.code;
+  const safe = found.value;
   if (hasTerminal()) {
     const shelf = paths.map((path) => ({ path }));
-    await show(openSession(openDesk(folderOf(options)), reviewApp(shelf, null)));
+    await show(openSession(openDesk(folderOf(options), { safe }), reviewApp(shelf, null)));
     return DONE;
   }
   let code = DONE;
   for (const path of paths) {
-    const opened = await openCase(path);
+    const opened = await openCase(path, [], safe);
     if (opened.ok) {
       say(`== ${harmless(opened.value.file.label)}`);
       code = Math.max(code, caseAsText(opened.value.file));

@@ -2,17 +2,16 @@
 import { runApp } from "../console/app.ts";
 import { taken } from "../format/outcome.ts";
 import { SHIPPED } from "../protocol/shipped.ts";
-import { findCase } from "../store/case-list.ts";
 import { openFolder } from "../store/folder.ts";
 import { copyFolder } from "../store/second-copy.ts";
 import { hangBell } from "./bell.ts";
 import { openDesk } from "./case-desk.ts";
-import { casesIn } from "./cases.ts";
 import { protocolIn } from "./new.ts";
-import { folderOf, type Place } from "./place.ts";
+import { folderOf, type Place, whereIs } from "./place.ts";
 import { openSession } from "./session.ts";
 import { hasTerminal, show } from "./show.tsx";
 import { agreed, CASE_FAULT, complain, WRONG_CALL } from "./speak.ts";
+import { safeAt } from "./unlock.ts";
 
 type RunOptions = Place & { readonly protocol?: string; readonly bell?: boolean };
 
@@ -34,9 +33,11 @@ async function cases(options: RunOptions): Promise<number> {
   const protocols = own.value ? [own.value, ...SHIPPED] : SHIPPED;
   const folder = await openFolder(folderOf(options));
   if (!folder.ok) return complain(folder.fault, CASE_FAULT);
+  const safe = await safeAt(folder.value, options);
+  if (!safe.ok) return safe.code;
   for (;;) {
     const session = openSession(
-      openDesk(folder.value, protocols, copyFolder(options.copyTo)),
+      openDesk(folder.value, { protocols, copyTo: copyFolder(options.copyTo), safe: safe.value }),
       undefined,
       bellFor(options),
     );
@@ -48,14 +49,14 @@ async function cases(options: RunOptions): Promise<number> {
 }
 
 async function oneCase(name: string, options: RunOptions): Promise<number> {
-  const folder = folderOf(options);
-  const path = await findCase(folder, name, casesIn);
-  if (!path.ok) return complain(`"${name}": ${path.fault}`, WRONG_CALL);
-  const desk = openDesk(folder, SHIPPED, copyFolder(options.copyTo));
-  let held = await desk.hold(path.value);
+  const where = await whereIs(name, options);
+  if (!where.ok) return where.code;
+  const { path, safe } = where.value;
+  const desk = openDesk(folderOf(options), { copyTo: copyFolder(options.copyTo), safe });
+  let held = await desk.hold(path);
   if (held.name === "locked") {
     if (!(await agreed(`"${name}": ${held.fault} Take it over? [y/N] `))) return CASE_FAULT;
-    held = await desk.hold(path.value, held.takeOver);
+    held = await desk.hold(path, held.takeOver);
   }
   if (held.name === "could-not") return complain(`"${name}": ${held.fault}`, CASE_FAULT);
   if (held.name !== "opened") return CASE_FAULT;

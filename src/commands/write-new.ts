@@ -4,7 +4,7 @@ import { dirname, resolve } from "node:path";
 import { type Outcome, refused, taken } from "../format/outcome.ts";
 import { durableWrite } from "../store/durable-write.ts";
 import { faultWords } from "../store/fault-words.ts";
-import { readCaseFile } from "../store/read-case-file.ts";
+import { isCase } from "../store/folder-files.ts";
 
 export type Writing = {
   /** Whether a file that is there already makes way. */
@@ -23,7 +23,7 @@ export async function writeNew(
   if (there === never) return refused(`${path} is the case itself: name another file with --out.`);
   if (there !== null && !force)
     return refused(`${path} is there already: name another file, or add --force to replace it.`);
-  if (there !== null && (await readCaseFile(there)).ok)
+  if (there !== null && (await isCase(there)))
     return refused(`${path} is a case: name another file with --out.`);
   try {
     await mkdir(dirname(resolve(path)), { recursive: true });

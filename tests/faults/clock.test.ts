@@ -55,7 +55,7 @@ async function onBypass(clocks: ReturnType<typeof computer>) {
   const now = { ms: START, offset: 60 };
   const made = await createCase({ folder, label: "clock", protocol: adultProtocol, operator: "KM", now });
   if (!made.ok) throw new Error(made.fault);
-  const desk = openDesk(folder, undefined, null, clocks.sources);
+  const desk = openDesk(folder, { copyTo: null, sources: clocks.sources });
   const opened = await desk.hold(made.value.path);
   if (opened.name !== "opened") throw new Error(opened.name);
   const session = openSession(desk, { app: runApp(opened, null), effects: [] });
