@@ -1,21 +1,28 @@
 // Plugins for the bundler that take away what packages do at the start and the console does not need then.
 
-import { isBuiltin } from "node:module";
+import { readFileSync } from "node:fs";
+import { createRequire, isBuiltin } from "node:module";
+import { isAbsolute } from "node:path";
 import { fileURLToPath } from "node:url";
 import { parseAst } from "rolldown/parseAst";
 
 /** @typedef {import("rolldown").Plugin} Plugin */
 
+const require = createRequire(import.meta.url);
 const widths = fileURLToPath(new URL("widths.js", import.meta.url));
 
 /**
- * Ink reaches for this package when DEV is set, which the bundle never does.
+ * Ink reaches for its developer's tools when DEV is set, which the bundle never does.
  * @type {Plugin}
  */
 const withoutDevtools = {
   name: "without-devtools",
   resolveId: (id) => (id === "react-devtools-core" ? "\0no-devtools" : null),
   load: (id) => (id === "\0no-devtools" ? "export default {};" : null),
+  transform: {
+    filter: { id: /ink\/build\/reconciler\.js$/ },
+    handler: (code) => ({ code: code.replaceAll("process.env['DEV'] === 'true'", "false"), map: null }),
+  },
 };
 
 /**
@@ -79,25 +86,77 @@ function patternsIn(node) {
   return Object.values(node).flatMap(patternsIn);
 }
 
-const LATE = "\0late:";
-
 /**
- * Node's own modules are loaded with the first module that asks for them, not all of them before the first line runs.
+ * Node's own modules are loaded with the first thing of theirs that is used, not all of them before the first line runs.
  * @type {Plugin}
  */
 const lateBuiltins = {
   name: "late-builtins",
   resolveId(id, importer) {
-    if (importer?.startsWith(LATE)) return { id: `node:${bare(id)}`, external: true };
+    if (importer?.startsWith(BUILTIN)) return { id: `node:${bare(id)}`, external: true };
     // The bundler's own `require` comes from this one.
     if (bare(id) === "module") return null;
-    return isBuiltin(id) ? `${LATE}${bare(id)}` : null;
+    return isBuiltin(id) ? `${BUILTIN}${bare(id)}` : null;
   },
-  load: (id) => (id.startsWith(LATE) ? `module.exports = require("node:${id.slice(LATE.length)}");` : null),
+  load(id) {
+    if (!id.startsWith(BUILTIN)) return null;
+    const name = `node:${id.slice(BUILTIN.length)}`;
+    const builtin = require(name);
+    // What is a class or an object with a life of its own, as `events` and `process` are, has to be that very one.
+    const isPlain = Object.getPrototypeOf(builtin) === Object.prototype;
+    return isPlain ? lateModule(name, Object.keys(builtin)) : `module.exports = require("${name}");`;
+  },
 };
+
+const BUILTIN = "\0builtin:";
+
+/**
+ * Modules of ours that hold schemas are evaluated with the first schema that is used: most of a start needs none, and
+ * building all of them takes longer than drawing the first screen.
+ * @type {Plugin}
+ */
+const lateSchemas = {
+  name: "late-schemas",
+  resolveId: {
+    filter: { id: /^\.\.?\// },
+    async handler(id, importer) {
+      if (importer === undefined || importer.startsWith(SCHEMAS) || /node_modules/.test(importer))
+        return null;
+      const found = await this.resolve(id, importer, { skipSelf: true });
+      return found !== null && holdsSchemas(found.id) ? `${SCHEMAS}${found.id}` : null;
+    },
+  },
+  load(id) {
+    if (!id.startsWith(SCHEMAS)) return null;
+    const path = id.slice(SCHEMAS.length);
+    const exported = readFileSync(path, "utf8").matchAll(/^export (?:const|(?:async )?function) (\w+)/gm);
+    return lateModule(
+      path,
+      Array.from(exported, ([, name = ""]) => name),
+    );
+  },
+};
+
+const SCHEMAS = "\0schemas:";
+
+/** @param {string} path */
+const holdsSchemas = (path) =>
+  isAbsolute(path) && /^import \* as z from "zod";$/m.test(readFileSync(path, "utf8"));
+
+/**
+ * The code of a module that has the same names as another one, which is loaded when one of them is asked for.
+ * @param {string} other
+ * @param {readonly string[]} names
+ */
+const lateModule = (other, names) => `let loaded;
+for (const name of ${JSON.stringify(names)})
+  Object.defineProperty(exports, name, {
+    enumerable: true,
+    get: () => (loaded ??= require(${JSON.stringify(other)}))[name],
+  });`;
 
 /** @param {string} id */
 const bare = (id) => id.replace(/^node:/, "");
 
 /** In the order in which they work. */
-export const lightening = [withoutDevtools, oneWidth, lateBuiltins, withoutFetch, latePatterns];
+export const lightening = [withoutDevtools, oneWidth, lateBuiltins, lateSchemas, withoutFetch, latePatterns];

@@ -1,5 +1,5 @@
 /** `pumpside schema`: the case file described for other tools, as JSON Schema. */
-import { caseJsonSchema } from "../record/case.ts";
+import { caseJsonSchema } from "../record/case-schema.ts";
 import { DONE, say } from "./speak.ts";
 
 export async function schemaVerb(): Promise<number> {

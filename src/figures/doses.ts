@@ -1,8 +1,8 @@
 /** Doses of arrest solution: put together from their starts, running totals and ends. */
 import type { Solution } from "../protocol/arrest.ts";
 import { crystalloidPart, type Protocol, solutionOf } from "../protocol/protocol.ts";
-import type { Route } from "../record/entries-given.ts";
 import type { EntryOf } from "../record/entry.ts";
+import type { Route } from "../record/routes.ts";
 import { type Fact, ofKind } from "../record/standing.ts";
 
 export type Dose = {

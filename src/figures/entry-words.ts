@@ -13,9 +13,9 @@ import {
   wayName,
 } from "../protocol/names.ts";
 import type { Protocol } from "../protocol/protocol.ts";
-import type { Route } from "../record/entries-given.ts";
 import type { Draft, Entry } from "../record/entry.ts";
 import { GAS_VALUES, type Quantity, READINGS } from "../record/quantities.ts";
+import type { Route } from "../record/routes.ts";
 import type { Fact } from "../record/standing.ts";
 import { heparinMilligrams } from "./conversions.ts";
 import { toldWords } from "./told-words.ts";

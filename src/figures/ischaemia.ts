@@ -1,5 +1,5 @@
 /** How long the heart has been without arrest solution, by the way it is given. */
-import type { Route } from "../record/entries-given.ts";
+import type { Route } from "../record/routes.ts";
 import type { Dose } from "./doses.ts";
 import { ROUTE_NAMES } from "./entry-words.ts";
 import { type Figure, known } from "./figure.ts";

@@ -1,6 +1,6 @@
 /** What a unit decides about its arrest solutions and the ways they take to the heart. */
 import * as z from "zod";
-import { bounded, decision, range } from "./decision.ts";
+import { bounded, decision, range } from "./numbers.ts";
 import { shownName, slug, sourceText } from "./words.ts";
 
 /** A planned dose: so much a kilogram or a fixed volume, never above the ceiling. */

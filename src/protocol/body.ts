@@ -1,7 +1,7 @@
 /** What a unit decides about size, blood volume and flow. */
 import * as z from "zod";
-import { bounded, decision } from "./decision.ts";
 import { rising } from "./lists.ts";
+import { bounded, decision } from "./numbers.ts";
 import { sourceText } from "./words.ts";
 
 /** One step of a table that runs over weight or temperature: it holds up to and including `upTo`. */

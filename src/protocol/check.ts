@@ -3,7 +3,8 @@ import { contradictions } from "./contradictions.ts";
 import { type Fault, quoted } from "./fault.ts";
 import { readJsonText } from "./json-text.ts";
 import { faultsOfSchema } from "./plain-issues.ts";
-import { PROTOCOL_FORMAT, PROTOCOL_VERSION, type Protocol, protocolSchema } from "./protocol.ts";
+import { PROTOCOL_FORMAT, PROTOCOL_VERSION, type Protocol } from "./protocol.ts";
+import { protocolSchema } from "./protocol-schema.ts";
 import { forbiddenKeys, unknownKeys, unsafeTexts } from "./strange-keys.ts";
 import { warningsAbout } from "./warnings.ts";
 

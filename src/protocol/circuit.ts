@@ -1,7 +1,7 @@
 /** Prime, tubing and components, in words that name no maker. */
 import * as z from "zod";
-import { bounded, decision } from "./decision.ts";
 import { distinct } from "./lists.ts";
+import { bounded, decision } from "./numbers.ts";
 import { shownName, slug, sourceText } from "./words.ts";
 
 const primeFluid = z.looseObject({

@@ -1,6 +1,6 @@
 /** What a unit decides about heparin, ACT and protamine. */
 import * as z from "zod";
-import { decision } from "./decision.ts";
+import { decision } from "./numbers.ts";
 
 export const coagulation = z
   .looseObject({

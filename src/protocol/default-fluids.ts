@@ -3,34 +3,25 @@ import { CITED } from "./citations.ts";
 import { FROM_MEMORY } from "./decision.ts";
 import type { FluidIn, FluidOut } from "./fluids.ts";
 
-const donated = { sort: "blood", askUnitNumber: true, askSecondPerson: true } as const;
+/** A blood product that comes in numbered units, with its haematocrit in percent. */
+const donated = (letter: string, id: string, name: string, value: number, source: string): FluidIn => ({
+  letter,
+  id,
+  name,
+  sort: "blood",
+  haematocrit: { value, source },
+  askUnitNumber: true,
+  askSecondPerson: true,
+});
 
 export const defaultFluidsIn: FluidIn[] = [
   { letter: "c", id: "crystalloid", name: "crystalloid", sort: "crystalloid" },
   { letter: "a", id: "albumin", name: "albumin", sort: "colloid" },
   { letter: "g", id: "gelatin", name: "gelatin", sort: "colloid" },
-  {
-    letter: "r",
-    id: "red-cells",
-    name: "red cells",
-    haematocrit: { value: 60, source: CITED.redCells },
-    ...donated,
-  },
-  {
-    letter: "w",
-    id: "whole-blood",
-    name: "whole blood",
-    haematocrit: { value: 35, source: CITED.wholeBlood },
-    ...donated,
-  },
-  { letter: "p", id: "plasma", name: "plasma", haematocrit: { value: 0, source: FROM_MEMORY }, ...donated },
-  {
-    letter: "t",
-    id: "platelets",
-    name: "platelets",
-    haematocrit: { value: 0, source: FROM_MEMORY },
-    ...donated,
-  },
+  donated("r", "red-cells", "red cells", 60, CITED.redCells),
+  donated("w", "whole-blood", "whole blood", 35, CITED.wholeBlood),
+  donated("p", "plasma", "plasma", 0, FROM_MEMORY),
+  donated("t", "platelets", "platelets", 0, FROM_MEMORY),
   {
     letter: "s",
     id: "salvaged-cells",

@@ -1,6 +1,6 @@
 /** Fluids that go in, and volumes that come out, each with the letter typed for it. */
 import * as z from "zod";
-import { decision } from "./decision.ts";
+import { decision } from "./numbers.ts";
 import { shownName, slug, volumeLetter } from "./words.ts";
 
 export const fluidIn = z.looseObject({

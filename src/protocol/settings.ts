@@ -1,6 +1,6 @@
 /** Every setting of a protocol as a list: what the documentation of the file is written from. */
 import * as z from "zod";
-import { protocolSchema } from "./protocol.ts";
+import { protocolSchema } from "./protocol-schema.ts";
 import { bare, wordsOf } from "./schema-walk.ts";
 import { expectedWords } from "./schema-words.ts";
 

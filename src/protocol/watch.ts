@@ -1,6 +1,6 @@
 /** What a unit wants watched: limits, intervals, and how long a reading may be relied on. */
 import * as z from "zod";
-import { decision, range } from "./decision.ts";
+import { decision, range } from "./numbers.ts";
 
 export const watch = z
   .looseObject({

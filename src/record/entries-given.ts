@@ -1,9 +1,7 @@
 /** Entries about what goes in and comes out: arrest solution, volumes, levels, drugs. */
 import * as z from "zod";
 import { entryOf, initials, millilitres, name, words } from "./base.ts";
-
-export const ROUTES = ["root", "left-ostium", "right-ostium", "coronary-sinus", "graft"] as const;
-export type Route = (typeof ROUTES)[number];
+import { ROUTES } from "./routes.ts";
 
 export const dose = entryOf("dose", {
   /** `start` and `end` bracket a dose; `so-far` is its running total; `whole` is a dose told afterwards. */

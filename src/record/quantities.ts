@@ -1,6 +1,4 @@
 /** Everything that is measured, in the unit the record keeps it in whatever unit was typed. */
-import * as z from "zod";
-
 export type Quantity = {
   readonly name: string;
   /** A word for a log row or a form. */
@@ -60,13 +58,3 @@ export const GAS_VALUES = {
 
 export type ReadingName = keyof typeof READINGS;
 export type GasName = keyof typeof GAS_VALUES;
-
-/** Any subset of a table's quantities: what was not entered stays unknown. */
-export function someOf<N extends string>(table: Record<N, Quantity>) {
-  const shape = {} as Record<N, z.ZodOptional<z.ZodNumber>>;
-  for (const key of Object.keys(table) as N[]) {
-    const { name, unit } = table[key];
-    shape[key] = z.number().min(-10_000).max(100_000).meta({ unit, description: name }).optional();
-  }
-  return z.looseObject(shape);
-}

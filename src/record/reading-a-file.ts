@@ -2,7 +2,8 @@
 import type * as z from "zod";
 import { type Outcome, refused, taken } from "../format/outcome.ts";
 import { harmless } from "../format/text.ts";
-import { CASE_FORMAT, CASE_VERSION, type CaseFile, caseSchema } from "./case.ts";
+import { CASE_FORMAT, CASE_VERSION, type CaseFile } from "./case.ts";
+import { caseSchemaFor } from "./case-schema.ts";
 import { pointingFault } from "./correcting.ts";
 import { type Entry, entrySchema } from "./entry.ts";
 import { issueWords } from "./issue-words.ts";
@@ -38,14 +39,17 @@ export function checkCase(json: unknown): Outcome<CaseFile> {
       `the case was written by a newer version (file version ${version}, this program reads up to ${CASE_VERSION}).`,
     );
   }
-  const { entries } = json as { entries?: unknown };
+  const { entries, protocol } = json as { entries?: unknown; protocol?: unknown };
   if (Array.isArray(entries) && entries.length > MOST_ENTRIES)
     return refused(`the file has ${entries.length} entries, more than a case can have (${MOST_ENTRIES}).`);
-  const parsed = caseSchema.safeParse(upcast(json));
+  const parsed = caseSchemaFor(protocol).safeParse(upcast(json), READ_ONCE);
   if (!parsed.success) return refused(`${faultOf(parsed.error)}.`);
   const fault = orderFault(parsed.data.entries) ?? correctionFault(parsed.data.entries);
   return fault ? refused(fault) : taken(parsed.data);
 }
+
+/** Code made for each schema would have to run for many files before it had won back the time of making it. */
+const READ_ONCE = { jitless: true };
 
 /** The first thing zod found, as place and reason: `entries 12 · ml: a volume is …`. */
 export function faultOf(error: z.ZodError): string {

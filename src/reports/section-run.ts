@@ -6,7 +6,7 @@ import { intervalsOf, isOnAt, lasted, total } from "../figures/spans.ts";
 import { stopwatch } from "../format/duration.ts";
 import { plain, UNKNOWN } from "../format/number.ts";
 import { drugName, spanName, wayName } from "../protocol/names.ts";
-import { ROUTES } from "../record/entries-given.ts";
+import { ROUTES } from "../record/routes.ts";
 import { ofKind } from "../record/standing.ts";
 import { lines, type Row, type Section, table } from "./blocks.ts";
 import { clockOf, type Report } from "./report.ts";

@@ -4,7 +4,7 @@ import { ROUTE_NAMES } from "../figures/entry-words.ts";
 import { type Figure, figureText } from "../figures/figure.ts";
 import type { Run } from "../figures/run.ts";
 import { fixed, grouped, plain, signed, UNKNOWN } from "../format/number.ts";
-import { ROUTES } from "../record/entries-given.ts";
+import { ROUTES } from "../record/routes.ts";
 import { ofKind } from "../record/standing.ts";
 import { type Block, named } from "./review-flow.ts";
 

@@ -1,6 +1,7 @@
 /** What can be made whole again from texts of a case of which some are damaged or cut short. Pure. */
 import type * as z from "zod";
-import { CASE_FORMAT, CASE_VERSION, type CaseFile, caseHeader } from "../record/case.ts";
+import { CASE_FORMAT, CASE_VERSION, type CaseFile } from "../record/case.ts";
+import { type caseHeader, caseHeaderFor } from "../record/case-schema.ts";
 import { type Entry, entrySchema } from "../record/entry.ts";
 import { checkCase, MOST_ENTRIES } from "../record/reading-a-file.ts";
 import { forbiddenKeyIn, isTooDeep } from "../record/untrusted.ts";
@@ -59,7 +60,7 @@ const HEAD_END = '"entries": [';
 function headIn(json: unknown): Head | null {
   if (json === null) return null;
   const { entries: _, seal: __, ...head } = json as Partial<CaseFile>;
-  const read = caseHeader.safeParse(head);
+  const read = caseHeaderFor(head.protocol).safeParse(head);
   return read.success ? read.data : null;
 }
 

@@ -1,5 +1,6 @@
 /** What a case must be before it is written: nothing goes into a file that could not be read back. */
-import { type CaseFile, caseHeader } from "../record/case.ts";
+import type { CaseFile } from "../record/case.ts";
+import { caseHeaderFor } from "../record/case-schema.ts";
 import { fits, pointingFault } from "../record/correcting.ts";
 import { type Entry, entrySchema } from "../record/entry.ts";
 import { faultOf } from "../record/reading-a-file.ts";
@@ -26,7 +27,7 @@ export const sealAsRead = (entry: Entry): string | undefined => seals.get(entry)
 
 /** The head of a case with its fields in the schema's order. Throws a refusal when it is not valid. */
 export function soundHead({ entries: _, seal: __, ...head }: CaseFile) {
-  const parsed = caseHeader.safeParse(head);
+  const parsed = caseHeaderFor(head.protocol).safeParse(head);
   if (!parsed.success) throw refusal(`the head of the case is not valid: ${faultOf(parsed.error)}`);
   return parsed.data;
 }

@@ -3,9 +3,10 @@ import { describe, expect, test } from "vitest";
 import { checkProtocolText } from "../../src/protocol/check.ts";
 import { GAS_FIELDS, READING_FIELDS } from "../../src/protocol/fields.ts";
 import { crystalloidPart, solutionOf } from "../../src/protocol/protocol.ts";
-import { SHIPPED } from "../../src/protocol/shipped.ts";
-import { ROUTES } from "../../src/record/entries-given.ts";
+import { protocolSchema } from "../../src/protocol/protocol-schema.ts";
+import { isShipped, SHIPPED } from "../../src/protocol/shipped.ts";
 import { GAS_VALUES, READINGS } from "../../src/record/quantities.ts";
+import { ROUTES } from "../../src/record/routes.ts";
 
 const repeated = (words: readonly string[]) => words.filter((word, i) => words.indexOf(word) < i);
 
@@ -18,6 +19,12 @@ describe.each(SHIPPED.map((protocol) => [protocol.name, protocol] as const))(
         value: protocol,
         warnings: [],
       });
+    });
+
+    test("has its settings in the order in which a case keeps them, so that it is known again", () => {
+      expect(JSON.stringify(protocolSchema.parse(protocol))).toBe(JSON.stringify(protocol));
+      expect(isShipped(JSON.parse(JSON.stringify(protocol)))).toBe(true);
+      expect(isShipped({ ...protocol, usualSolution: "none" })).toBe(false);
     });
 
     test("gives every letter one meaning", () => {

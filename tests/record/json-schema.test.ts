@@ -2,7 +2,7 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import * as z from "zod";
-import { caseJsonSchema } from "../../src/record/case.ts";
+import { caseJsonSchema } from "../../src/record/case-schema.ts";
 import { KINDS } from "../helpers/every-kind.ts";
 import { ucum } from "../helpers/ucum.ts";
 

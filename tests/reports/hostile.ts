@@ -1,7 +1,9 @@
 /** A case with something hostile in every place that takes a text: markup, escapes, direction marks, formulas. */
 import { adultProtocol } from "../../src/protocol/adult.ts";
-import { type Protocol, protocolSchema } from "../../src/protocol/protocol.ts";
-import { type CaseFile, caseSchema } from "../../src/record/case.ts";
+import type { Protocol } from "../../src/protocol/protocol.ts";
+import { protocolSchema } from "../../src/protocol/protocol-schema.ts";
+import type { CaseFile } from "../../src/record/case.ts";
+import { caseSchema } from "../../src/record/case-schema.ts";
 import { type Entry, entrySchema, type Kind } from "../../src/record/entry.ts";
 import { EVERY_KIND, sampleOf } from "../helpers/every-kind.ts";
 import { openedCase } from "../helpers/typed-case.ts";

@@ -2,7 +2,7 @@
 
 import { describe, expect, test } from "vitest";
 import { INVENTED } from "../../src/commands/invented/index.ts";
-import { caseSchema } from "../../src/record/case.ts";
+import { caseSchema } from "../../src/record/case-schema.ts";
 import { figuresJson } from "../../src/reports/figures.ts";
 import { LEFT_OUT, withoutNames } from "../../src/reports/without-names.ts";
 import { EVERY_KIND } from "../helpers/every-kind.ts";
