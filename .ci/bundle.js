@@ -1,15 +1,36 @@
-// Bundles src/main.tsx with everything it imports into dist/pumpside.js, one ESM file.
+// Bundles src/main.tsx with everything it imports: dist/pumpside.js starts it, dist/pumpside.program.js is the program,
+// and dist/pumpside.compiled is what V8 makes of it, which it needs not make again at each start.
 
 import "./check-node.js";
-import { chmod, mkdir, readdir, rename, stat, writeFile } from "node:fs/promises";
+import { createHash } from "node:crypto";
+import { mkdir, readdir, readFile, rename, stat, writeFile } from "node:fs/promises";
 import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { oldestMajor } from "./check-node.js";
+import { compile } from "./compile.js";
 
 const root = fileURLToPath(new URL("..", import.meta.url));
 
-/** Where the bundle is written. */
+/** Where the bundle is written: the file that starts it. */
 export const bundlePath = join(root, "dist", "pumpside.js");
+
+/**
+ * The files of a bundle, the one that starts it last.
+ * @param {string} file
+ */
+export const filesOf = (file) => [programOf(file), compiledOf(file), file];
+
+const programOf = (/** @type {string} */ file) => file.replace(/\.js$/, ".program.js");
+const compiledOf = (/** @type {string} */ file) => file.replace(/\.js$/, ".compiled");
+
+/** What the console is run with to see what a start needs. */
+const samples = join(root, "sample-cases");
+const usualWays = [
+  ["keys"],
+  ["list", "--dir", samples],
+  ["figures", join(samples, "adult-coronary.json")],
+  ["--dir", samples],
+];
 
 // The installed command may meet any Node, so the bundle itself says what it needs before it does anything.
 const guard = `#!/usr/bin/env node
@@ -20,9 +41,15 @@ if (Number.parseInt(process.versions.node, 10) < ${oldestMajor}) {
 
 /**
  * Writes a bundle. Throws what the bundler says when the sources do not fit together.
- * @param {{ input?: string, file?: string, cwd?: string }} [what] the console unless told otherwise
+ * @param {{ input?: string, file?: string, cwd?: string, ways?: readonly (readonly string[])[] }} [what] the console
+ *   unless told otherwise
  */
-export async function bundle({ input = "src/main.tsx", file = bundlePath, cwd = root } = {}) {
+export async function bundle({
+  input = "src/main.tsx",
+  file = bundlePath,
+  cwd = root,
+  ways = usualWays,
+} = {}) {
   const [{ build }, { lightening }] = await Promise.all([import("rolldown"), import("./lighten.js")]);
   const { output } = await build({
     cwd,
@@ -30,6 +57,8 @@ export async function bundle({ input = "src/main.tsx", file = bundlePath, cwd = 
     platform: "node",
     logLevel: "warn",
     plugins: lightening,
+    // V8 would compile every module at each start, not only those that are needed.
+    optimization: { pifeForModuleWrappers: false },
     transform: {
       define: { "process.env.NODE_ENV": '"production"', "process.env.DEV": '"false"' },
     },
@@ -39,18 +68,42 @@ export async function bundle({ input = "src/main.tsx", file = bundlePath, cwd = 
       format: "esm",
       // One file still: what is imported when it is needed is evaluated when it is needed.
       codeSplitting: false,
-      banner: guard,
       // White space and dead branches go, and the names of what is local; functions keep theirs, so that a stack trace
       // can be read.
       minify: { compress: true, mangle: { toplevel: false, keepNames: true }, codegen: true },
     },
   });
   await mkdir(dirname(file), { recursive: true });
-  // Whole or not at all: somebody may be starting it.
-  const beside = `${file}.${process.pid}`;
-  await writeFile(beside, inAscii(output[0].code));
-  await chmod(beside, 0o755);
-  await rename(beside, file);
+  await replace(programOf(file), asFunction(inAscii(output[0].code)));
+  const beside = besideOf(compiledOf(file));
+  compile(programOf(file), beside, ways);
+  await rename(beside, compiledOf(file));
+  await replace(file, `${guard}\n${await readFile(join(root, ".ci", "launch.js"), "utf8")}`, 0o755);
+}
+
+/**
+ * Whole or not at all: somebody may be starting it.
+ * @param {string} file
+ * @param {string} text
+ * @param {number} [mode]
+ */
+async function replace(file, text, mode = 0o644) {
+  await writeFile(besideOf(file), text, { mode });
+  await rename(besideOf(file), file);
+}
+
+const besideOf = (/** @type {string} */ file) => `${file}.${process.pid}`;
+
+/**
+ * The program as a function, which V8 can compile ahead as it can no module. Its first line is its name.
+ * @param {string} code of a module that imports `createRequire` and exports nothing
+ */
+function asFunction(code) {
+  const body = code
+    .replace('import{createRequire}from"node:module";', "")
+    .replace(/export\{\};\s*$/, "")
+    .replaceAll("import.meta.url", "url");
+  return `// ${createHash("sha256").update(body).digest("hex")}\n(async(createRequire,url)=>{${body}\n})`;
 }
 
 /**

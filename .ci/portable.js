@@ -8,7 +8,7 @@ import { fileURLToPath } from "node:url";
 import { parseArgs } from "node:util";
 import { archiveName, writeTar, writeZip } from "./archive.js";
 import { bomText, licencesText } from "./bill.js";
-import { bundle, bundlePath, isStale } from "./bundle.js";
+import { bundle, bundlePath, filesOf, isStale } from "./bundle.js";
 import { launchers, portableReadme } from "./launchers.js";
 import { placeRuntime, runtimes } from "./runtime.js";
 
@@ -28,7 +28,7 @@ export async function makeFolder(platform, into, placing = placeRuntime) {
   const folder = join(into, `pumpside-${version}-${platform}`);
   await rm(folder, { recursive: true, force: true });
   await mkdir(join(folder, "completion"), { recursive: true });
-  await copyFile(bundlePath, join(folder, "pumpside.js"));
+  for (const file of programFor(platform)) await copyFile(file, join(folder, basename(file)));
   await cp(join(root, "sample-cases"), join(folder, "sample-cases"), { recursive: true });
   await copyFile(join(root, "LICENSE"), join(folder, "LICENSE"));
   await placing(platform, join(folder, "runtime"));
@@ -47,9 +47,18 @@ export async function makeFolder(platform, into, placing = placeRuntime) {
   await writeFile(join(folder, "SHA256SUMS"), await sums(folder));
   // For every user, whatever the masks here are.
   for (const path of await filesIn(folder))
-    await chmod(path, /^(pumpside|node)(\.|$)/.test(basename(path)) ? 0o755 : 0o644);
+    await chmod(path, /^(pumpside(\.js|\.cmd)?|node(\.exe)?)$/.test(basename(path)) ? 0o755 : 0o644);
   return folder;
 }
+
+/**
+ * The files of the program; what was compiled here is of no use on another platform.
+ * @param {Platform} platform
+ */
+const programFor = (platform) =>
+  filesOf(bundlePath).filter(
+    (file) => !file.endsWith(".compiled") || platform === `${process.platform}-${process.arch}`,
+  );
 
 /** What a verb of the program prints. */
 const said = (/** @type {string[]} */ ...words) =>

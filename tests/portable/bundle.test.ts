@@ -1,7 +1,16 @@
-// The bundle: one file that needs nothing beside it, the same bytes from the same sources wherever they lie.
+// The bundle: needs nothing but itself, the same bytes from the same sources wherever they lie, compiled ahead or not.
 
 import { spawnSync } from "node:child_process";
-import { copyFileSync, cpSync, mkdtempSync, readdirSync, readFileSync, rmSync, symlinkSync } from "node:fs";
+import {
+  copyFileSync,
+  cpSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  symlinkSync,
+  writeFileSync,
+} from "node:fs";
 import { createRequire } from "node:module";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
@@ -14,7 +23,7 @@ const fromInk = createRequire(createRequire(import.meta.url).resolve("ink"));
 const { default: inkWidth } = fromInk("string-width") as { default: (text: string) => number };
 
 let folder = "";
-const bundled = (place: string) => join(folder, place, "out", "pumpside.js");
+const bundled = (place: string, name = "pumpside.program.js") => join(folder, place, "out", name);
 
 beforeAll(async () => {
   folder = mkdtempSync(join(tmpdir(), "pumpside-bundle-"));
@@ -22,29 +31,66 @@ beforeAll(async () => {
     const cwd = join(folder, place);
     for (const name of ["src", "package.json"]) cpSync(name, join(cwd, name), { recursive: true });
     symlinkSync(join(process.cwd(), "node_modules"), join(cwd, "node_modules"));
-    await bundle({ cwd, file: bundled(place) });
+    await bundle({ cwd, file: bundled(place, "pumpside.js") });
   }
-});
+}, 60_000);
 
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
 describe("the bundle", () => {
   test("has the same bytes from the same sources in another folder", () => {
-    const [one, another] = ["one", "another place"].map((place) => readFileSync(bundled(place)));
-    expect(one?.equals(another as Buffer)).toBe(true);
+    for (const name of ["pumpside.js", "pumpside.program.js"]) {
+      const [one, another] = ["one", "another place"].map((place) => readFileSync(bundled(place, name)));
+      expect(one?.equals(another as Buffer)).toBe(true);
+    }
   });
 
-  test("runs alone in a folder, with an empty environment", () => {
+  /** Runs these files of the bundle alone in a folder, with an empty environment. */
+  function runAlone(names: readonly string[], change: (alone: string) => void = () => {}) {
     const alone = mkdtempSync(join(folder, "alone-"));
-    copyFileSync(bundled("one"), join(alone, "pumpside.js"));
+    for (const name of names) copyFileSync(bundled("one", name), join(alone, name));
+    change(alone);
     const { stdout, stderr, status } = spawnSync(process.execPath, ["pumpside.js", "keys"], {
       cwd: alone,
       env: {},
       encoding: "utf8",
     });
     expect({ status, stderr }).toEqual({ status: 0, stderr: "" });
-    expect(stdout).toContain("bypass on / off");
-    expect(readdirSync(alone)).toEqual(["pumpside.js"]);
+    expect(readdirSync(alone).sort()).toEqual([...names].sort());
+    return stdout;
+  }
+
+  const all = ["pumpside.compiled", "pumpside.js", "pumpside.program.js"];
+
+  test("runs alone in a folder, and writes nothing there", () => {
+    expect(runAlone(all)).toContain("bypass on / off");
+  });
+
+  test("runs where nothing was compiled ahead", () => {
+    expect(runAlone(["pumpside.js", "pumpside.program.js"])).toContain("bypass on / off");
+  });
+
+  test("runs where what was compiled is damaged, or of another Node", () => {
+    const damaged = runAlone(all, (alone) =>
+      writeFileSync(
+        join(alone, "pumpside.compiled"),
+        Buffer.from(
+          readFileSync(bundled("one", "pumpside.compiled")).map((byte, at) => (at < 90 ? byte : 0)),
+        ),
+      ),
+    );
+    expect(damaged).toContain("bypass on / off");
+  });
+
+  test("goes by the program where what was compiled is of another one, though it be as long", () => {
+    const changed = runAlone(all, (alone) => {
+      const path = join(alone, "pumpside.program.js");
+      const text = readFileSync(path, "latin1");
+      const [name = ""] = text.split("\n", 1);
+      const other = text.replace("bypass on / off", "BYPASS on / off").replace(name, name.replace(/.$/, "x"));
+      writeFileSync(path, other, "latin1");
+    });
+    expect(changed).toContain("BYPASS on / off");
   });
 
   test("names no folder of the machine it was made on, and is plain ASCII", () => {
@@ -55,7 +101,9 @@ describe("the bundle", () => {
   });
 
   test("checks no pattern of Unicode properties before it is used", () => {
-    const { stderr } = spawnSync(process.execPath, [bundled("one"), "--version"], { encoding: "utf8" });
+    const { stderr } = spawnSync(process.execPath, [bundled("one", "pumpside.js"), "--version"], {
+      encoding: "utf8",
+    });
     expect(stderr).toBe("");
     expect(readFileSync(bundled("one"), "latin1")).not.toMatch(
       /[=(,:]\/[^/\n*]{0,80}\\p\{[^\n]{0,80}\/[a-z]/,

@@ -1,0 +1,59 @@
+// Keeps what V8 makes of a bundled program: runs it for a moment in some ways, so that what a start needs is in it.
+
+import { spawnSync } from "node:child_process";
+import { readFileSync, writeFileSync } from "node:fs";
+import { createRequire } from "node:module";
+import { setTimeout as pause } from "node:timers/promises";
+import { fileURLToPath, pathToFileURL } from "node:url";
+import { Script } from "node:vm";
+import { crc32 } from "node:zlib";
+
+const self = fileURLToPath(import.meta.url);
+
+/** Milliseconds that a way which does not end by itself is given to draw its screen. */
+const TO_DRAW = 1000;
+
+/**
+ * Compiles a program in a process of its own. Throws when it cannot.
+ * @param {string} program its text
+ * @param {string} into where what came of it is written
+ * @param {readonly (readonly string[])[]} ways words to run it with; only the last may be one that goes on
+ */
+export function compile(program, into, ways) {
+  const { status, stderr } = spawnSync(process.execPath, [self, program, into, JSON.stringify(ways)], {
+    stdio: ["pipe", "ignore", "pipe"],
+    env: { ...process.env, NODE_OPTIONS: "" },
+    encoding: "utf8",
+  });
+  if (status !== 0) throw new Error(`the program could not be compiled: ${stderr}`);
+}
+
+/** A terminal that shows nothing. */
+function standInForTerminal() {
+  Object.assign(process.stdin, { isTTY: true, setRawMode: () => process.stdin });
+  Object.assign(process.stdout, { isTTY: true, columns: 80, rows: 24, write: () => true });
+}
+
+/** @type {typeof compile} */
+async function compileHere(program, into, ways) {
+  const text = readFileSync(program, "latin1");
+  const script = new Script(text, { filename: program });
+  standInForTerminal();
+  for (const words of ways) {
+    process.argv.splice(2, Number.POSITIVE_INFINITY, ...words);
+    await Promise.race([
+      script.runInThisContext()(createRequire, pathToFileURL(program).href),
+      pause(TO_DRAW),
+    ]);
+  }
+  const data = script.createCachedData();
+  const sum = Buffer.alloc(4);
+  sum.writeUInt32LE(crc32(data));
+  writeFileSync(into, Buffer.concat([Buffer.from(text.slice(0, text.indexOf("\n"))), sum, data]));
+  process.exit();
+}
+
+if (process.argv[1] === self) {
+  const [, , program = "", into = "", ways = "[]"] = process.argv;
+  await compileHere(program, into, JSON.parse(ways));
+}
