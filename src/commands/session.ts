@@ -173,7 +173,10 @@ export function openSession(
   let tick = nextTick();
 
   desk.listen(dispatch);
-  for (const effect of first.effects) perform(effect);
+  // Whoever opens the session draws it at once: what it begins with comes after the first frame.
+  queueMicrotask(() => {
+    for (const effect of first.effects) perform(effect);
+  });
 
   return {
     received,
