@@ -1,5 +1,5 @@
 // Bundles src/main.tsx with everything it imports: dist/pumpside.js starts it, dist/pumpside.program.js is the program,
-// and dist/pumpside.compiled is what V8 makes of it, which it needs not make again at each start.
+// and dist/pumpside.….compiled are what V8 makes of it, which it needs not make again at each start.
 
 import "./check-node.js";
 import { createHash } from "node:crypto";
@@ -18,19 +18,27 @@ export const bundlePath = join(root, "dist", "pumpside.js");
  * The files of a bundle, the one that starts it last.
  * @param {string} file
  */
-export const filesOf = (file) => [programOf(file), compiledOf(file), file];
+export const filesOf = (file) => [
+  programOf(file),
+  ...Object.keys(usualWays).map((way) => compiledOf(file, way)),
+  file,
+];
 
 const programOf = (/** @type {string} */ file) => file.replace(/\.js$/, ".program.js");
-const compiledOf = (/** @type {string} */ file) => file.replace(/\.js$/, ".compiled");
+const compiledOf = (/** @type {string} */ file, /** @type {string} */ way) =>
+  file.replace(/\.js$/, `.${way}.compiled`);
 
-/** What the console is run with to see what a start needs. */
 const samples = join(root, "sample-cases");
-const usualWays = [
-  ["keys"],
-  ["list", "--dir", samples],
-  ["figures", join(samples, "adult-coronary.json")],
-  ["--dir", samples],
-];
+
+/**
+ * What a program is run with to see what a start needs, for each way that launch.js tells apart.
+ * @typedef {{ verb?: string[][], screen?: string[][] }} Ways
+ * @type {Ways}
+ */
+const usualWays = {
+  verb: [["keys"], ["list", "--dir", samples], ["figures", join(samples, "adult-coronary.json")]],
+  screen: [["--dir", samples]],
+};
 
 // The installed command may meet any Node, so the bundle itself says what it needs before it does anything.
 const guard = `#!/usr/bin/env node
@@ -41,7 +49,7 @@ if (Number.parseInt(process.versions.node, 10) < ${oldestMajor}) {
 
 /**
  * Writes a bundle. Throws what the bundler says when the sources do not fit together.
- * @param {{ input?: string, file?: string, cwd?: string, ways?: readonly (readonly string[])[] }} [what] the console
+ * @param {{ input?: string, file?: string, cwd?: string, ways?: Ways }} [what] the console
  *   unless told otherwise
  */
 export async function bundle({
@@ -75,9 +83,11 @@ export async function bundle({
   });
   await mkdir(dirname(file), { recursive: true });
   await replace(programOf(file), asFunction(inAscii(output[0].code)));
-  const beside = besideOf(compiledOf(file));
-  compile(programOf(file), beside, ways);
-  await rename(beside, compiledOf(file));
+  for (const [way, runs] of Object.entries(ways)) {
+    const into = compiledOf(file, way);
+    compile(programOf(file), besideOf(into), runs);
+    await rename(besideOf(into), into);
+  }
   await replace(file, `${guard}\n${await readFile(join(root, ".ci", "launch.js"), "utf8")}`, 0o755);
 }
 

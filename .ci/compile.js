@@ -1,4 +1,4 @@
-// Keeps what V8 makes of a bundled program: runs it for a moment in some ways, so that what a start needs is in it.
+// Keeps what V8 makes of a bundled program: runs it for a moment, so that what a start needs is in it.
 
 import { spawnSync } from "node:child_process";
 import { readFileSync, writeFileSync } from "node:fs";
@@ -10,17 +10,17 @@ import { crc32 } from "node:zlib";
 
 const self = fileURLToPath(import.meta.url);
 
-/** Milliseconds that a way which does not end by itself is given to draw its screen. */
+/** Milliseconds that a program which does not end by itself is given to draw its screen. */
 const TO_DRAW = 1000;
 
 /**
  * Compiles a program in a process of its own. Throws when it cannot.
  * @param {string} program its text
  * @param {string} into where what came of it is written
- * @param {readonly (readonly string[])[]} ways words to run it with; only the last may be one that goes on
+ * @param {readonly (readonly string[])[]} runs words to run it with; only with the last may it go on and on
  */
-export function compile(program, into, ways) {
-  const { status, stderr } = spawnSync(process.execPath, [self, program, into, JSON.stringify(ways)], {
+export function compile(program, into, runs) {
+  const { status, stderr } = spawnSync(process.execPath, [self, program, into, JSON.stringify(runs)], {
     stdio: ["pipe", "ignore", "pipe"],
     env: { ...process.env, NODE_OPTIONS: "" },
     encoding: "utf8",
@@ -35,11 +35,11 @@ function standInForTerminal() {
 }
 
 /** @type {typeof compile} */
-async function compileHere(program, into, ways) {
+async function compileHere(program, into, runs) {
   const text = readFileSync(program, "latin1");
   const script = new Script(text, { filename: program });
   standInForTerminal();
-  for (const words of ways) {
+  for (const words of runs) {
     process.argv.splice(2, Number.POSITIVE_INFINITY, ...words);
     await Promise.race([
       script.runInThisContext()(createRequire, pathToFileURL(program).href),
@@ -54,6 +54,6 @@ async function compileHere(program, into, ways) {
 }
 
 if (process.argv[1] === self) {
-  const [, , program = "", into = "", ways = "[]"] = process.argv;
-  await compileHere(program, into, JSON.parse(ways));
+  const [, , program = "", into = "", runs = "[]"] = process.argv;
+  await compileHere(program, into, JSON.parse(runs));
 }

@@ -9,6 +9,10 @@ const { fileURLToPath } = require("node:url");
 const { Script } = require("node:vm");
 const { crc32 } = require("node:zlib");
 
+// A verb without a screen needs half of the program at most, and reads what was made of that half.
+const [, , verb = ""] = process.argv;
+const way = /^(run|review|demo|-.*|)$/.test(verb) ? "screen" : "verb";
+
 const here = fileURLToPath(import.meta.url).replace(/\.js$/, "");
 const filename = `${here}.program.js`;
 const text = readFileSync(filename, "latin1");
@@ -21,7 +25,7 @@ await program.runInThisContext()(createRequire, import.meta.url);
  */
 function compiled() {
   try {
-    const made = readFileSync(`${here}.compiled`);
+    const made = readFileSync(`${here}.${way}.compiled`);
     const name = text.slice(0, text.indexOf("\n"));
     const data = made.subarray(name.length + 4);
     const isOurs = made.toString("latin1", 0, name.length) === name;

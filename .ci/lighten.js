@@ -144,16 +144,16 @@ const holdsSchemas = (path) =>
   isAbsolute(path) && /^import \* as z from "zod";$/m.test(readFileSync(path, "utf8"));
 
 /**
- * The code of a module that has the same names as another one, which is loaded when one of them is asked for.
+ * The code of a module that has the same names as another one, which is loaded when one of them is asked for. They stand
+ * on its prototype, where the bundle has them without copying each of them for each importer.
  * @param {string} other
  * @param {readonly string[]} names
  */
 const lateModule = (other, names) => `let loaded;
+const late = {};
 for (const name of ${JSON.stringify(names)})
-  Object.defineProperty(exports, name, {
-    enumerable: true,
-    get: () => (loaded ??= require(${JSON.stringify(other)}))[name],
-  });`;
+  Object.defineProperty(late, name, { get: () => (loaded ??= require(${JSON.stringify(other)}))[name] });
+module.exports = Object.create(late);`;
 
 /** @param {string} id */
 const bare = (id) => id.replace(/^node:/, "");

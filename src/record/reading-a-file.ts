@@ -24,7 +24,7 @@ export function readCase(text: string): Outcome<CaseFile> {
   } catch {
     return refused("the file is not JSON, or was cut short.");
   }
-  const key = forbiddenKeyIn(json);
+  const key = forbiddenKeyIn(text, json);
   return key === null ? checkCase(json) : refused(`the file has a part called "${key}", which no case has.`);
 }
 

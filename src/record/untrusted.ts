@@ -25,12 +25,20 @@ export function isTooDeep(json: string): boolean {
 
 const [QUOTE, BACKSLASH, OPEN_LIST, CLOSE_LIST, OPEN_OBJECT, CLOSE_OBJECT] = [34, 92, 91, 93, 123, 125];
 
-/** A forbidden name anywhere in what JSON gave (not deeper than `isTooDeep` allows); `null` where there is none. */
-export function forbiddenKeyIn(json: unknown): string | null {
+/**
+ * A forbidden name anywhere in what a JSON text gave (not deeper than `isTooDeep` allows); `null` where there is none. A
+ * text that neither spells nor escapes one is not looked through.
+ */
+export const forbiddenKeyIn = (text: string, json: unknown): string | null =>
+  SPELT_OR_ESCAPED.test(text) ? keyIn(json) : null;
+
+const SPELT_OR_ESCAPED = new RegExp([...FORBIDDEN_KEYS, "\\\\u"].join("|"));
+
+function keyIn(json: unknown): string | null {
   if (typeof json !== "object" || json === null) return null;
   for (const [key, inner] of Object.entries(json)) {
     if (!Array.isArray(json) && FORBIDDEN_KEYS.has(key)) return key;
-    const found = forbiddenKeyIn(inner);
+    const found = keyIn(inner);
     if (found !== null) return found;
   }
   return null;

@@ -28,7 +28,7 @@ export type Clock = {
 
 export const realSources: Sources = {
   wall: Date.now,
-  monotonic: () => performance.now(),
+  monotonic: () => Number(process.hrtime.bigint()) / 1e6,
   uptime: uptimeOrLess,
   offset: (ms) => -new Date(ms).getTimezoneOffset(),
 };

@@ -73,7 +73,7 @@ function parsed(text: string): object | null {
   if (isTooDeep(text)) return null;
   try {
     const json: unknown = JSON.parse(text);
-    return typeof json === "object" && json !== null && forbiddenKeyIn(json) === null ? json : null;
+    return typeof json === "object" && json !== null && forbiddenKeyIn(text, json) === null ? json : null;
   } catch {
     return null;
   }

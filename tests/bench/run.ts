@@ -47,7 +47,7 @@ if (await isStale()) await bundle();
 const folder = await mkdtemp(join(tmpdir(), "pumpside-bench-"));
 try {
   const hello = join(folder, "hello.js");
-  await bundle({ input: "tests/bench/hello.tsx", file: hello, ways: [[]] });
+  await bundle({ input: "tests/bench/hello.tsx", file: hello, ways: { screen: [[]] } });
   const small = await writeCase(folder, 100);
   const start = await startMeasures({ folder, small }, hello);
   const cases = [

@@ -60,7 +60,7 @@ describe("the bundle", () => {
     return stdout;
   }
 
-  const all = ["pumpside.compiled", "pumpside.js", "pumpside.program.js"];
+  const all = ["pumpside.js", "pumpside.program.js", "pumpside.screen.compiled", "pumpside.verb.compiled"];
 
   test("runs alone in a folder, and writes nothing there", () => {
     expect(runAlone(all)).toContain("bypass on / off");
@@ -73,9 +73,9 @@ describe("the bundle", () => {
   test("runs where what was compiled is damaged, or of another Node", () => {
     const damaged = runAlone(all, (alone) =>
       writeFileSync(
-        join(alone, "pumpside.compiled"),
+        join(alone, "pumpside.verb.compiled"),
         Buffer.from(
-          readFileSync(bundled("one", "pumpside.compiled")).map((byte, at) => (at < 90 ? byte : 0)),
+          readFileSync(bundled("one", "pumpside.verb.compiled")).map((byte, at) => (at < 90 ? byte : 0)),
         ),
       ),
     );

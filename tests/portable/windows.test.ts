@@ -29,7 +29,7 @@ describe("the portable folder for Windows", () => {
     expect(names).toEqual(
       expect.arrayContaining(["pumpside.cmd", "pumpside.js", "pumpside.program.js", "runtime/node.exe"]),
     );
-    expect(names).not.toContain("pumpside.compiled");
+    expect(names.filter((name) => name.endsWith(".compiled"))).toEqual([]);
     expect(names.filter((name) => /[<>:"\\|?*]|[. ]$/.test(name) || name.length > 100)).toEqual([]);
   });
 
