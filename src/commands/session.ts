@@ -30,6 +30,9 @@ export type Ending = "left" | "demo";
 const MEMORY_LOW =
   "The program's memory is nearly used up; everything is still being saved. Leave (q) and open the case again: nothing is lost by it.";
 
+/** Milliseconds that drawing an entry waits for its save: a good disk has answered by then, and one drawing tells both. */
+const SAVE_FIRST = 16;
+
 /** The desk never rejects: what goes wrong there comes back as a message. */
 const wait = (work: Promise<void>): void => void work;
 
@@ -43,6 +46,7 @@ export function openSession(
   let clock: Clock = desk.clock() ?? openClock();
   let held = NOTHING_HELD;
   let patience: ReturnType<typeof setTimeout> | undefined;
+  let drawing: ReturnType<typeof setTimeout> | undefined;
   const listeners = new Set<() => void>();
   const { promise: ended, resolve: endWith } = Promise.withResolvers<Ending>();
   const readNow = (): Instant => clock.now();
@@ -51,9 +55,16 @@ export function openSession(
   let memoryTold = false;
   let view: View = { app, now: readNow(), folder: desk.folder };
 
-  const show = () => {
-    view = { app, now: readNow(), folder: desk.folder };
+  const draw = () => {
+    clearTimeout(drawing);
     for (const changed of listeners) changed();
+  };
+
+  const show = (inMs = 0) => {
+    view = { app, now: readNow(), folder: desk.folder };
+    if (inMs === 0) return draw();
+    clearTimeout(drawing);
+    drawing = setTimeout(draw, inMs);
   };
 
   const dispatch = (message: AppMessage): void => {
@@ -69,7 +80,7 @@ export function openSession(
     app = step.app;
     if (app.screen === "run") desk.keepHalfTyped(app.model);
     for (const effect of step.effects) perform(effect);
-    show();
+    show(step.effects.some((effect) => effect.do === "save") ? SAVE_FIRST : 0);
   };
 
   const perform = (effect: AppEffect): void => {
@@ -115,6 +126,7 @@ export function openSession(
   const finish = (ending: Ending): void => {
     clearTimeout(tick);
     clearTimeout(patience);
+    clearTimeout(drawing);
     wait(letGo().then(() => endWith(ending)));
   };
 

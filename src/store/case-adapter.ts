@@ -1,13 +1,13 @@
 /** How lowdb reads and writes a case: checked, chained, watched, and forced to the disk. */
 import { type Adapter, Low } from "lowdb";
 import type { CaseFile } from "../record/case.ts";
-import { caseBytes } from "./case-bytes.ts";
 import { type Disk, realDisk, type Stat } from "./disk.ts";
 import { durableWrite, temporaryOf } from "./durable-write.ts";
 import { refusal } from "./fault-words.ts";
 import { watchFile } from "./file-watch.ts";
 import { keepAside, keepLastGood } from "./last-good.ts";
 import { readCaseFile } from "./read-case-file.ts";
+import { readyBytes } from "./ready-bytes.ts";
 import { plain, type Safe } from "./safe.ts";
 
 export type AdapterTools = {
@@ -23,7 +23,7 @@ export type AdapterTools = {
 /** `read` and `write` throw errors that `faultWords` puts into words. One write at a time. */
 export function caseAdapter(path: string, tools: AdapterTools = {}): Adapter<CaseFile> {
   const { disk = realDisk, safe = plain, onForeign } = tools;
-  const bytesOf = caseBytes();
+  const bytesOf = readyBytes(tools.asRead?.file);
   const watch = watchFile(path, disk, safe, tools.asRead);
 
   /** Nothing that is not ours is ever overwritten: it keeps a name of its own. */

@@ -1,10 +1,10 @@
 // A console in use, in a real terminal: keys, saving, ticks, idle work and memory.
 
-import { open, readFile, rename } from "node:fs/promises";
-import { join } from "node:path";
+import { readFile } from "node:fs/promises";
 import { setTimeout as sleep } from "node:timers/promises";
 import { bundlePath } from "../../.ci/bundle.js";
-import { quantile } from "./table.ts";
+import { bareWrite } from "./bare-write.ts";
+import { type Times, timesOf } from "./table.ts";
 import { begins, type InTerminal, inTerminal, memoryOf, says, workOf } from "./terminal.ts";
 
 const KEYS = 300;
@@ -23,13 +23,6 @@ export type InUse = {
 
 /** Bytes a second and percent of a core. */
 export type Idle = { readonly bytes: number; readonly percent: number };
-
-export type Times = { readonly p50: number; readonly p99: number };
-
-const timesOf = (values: readonly number[]): Times => ({
-  p50: quantile(values, 0.5),
-  p99: quantile(values, 0.99),
-});
 
 /** Measures a console on the case of `count` entries at `path`. */
 export async function inUse(path: string, count: number): Promise<InUse> {
@@ -96,24 +89,9 @@ async function savesIn(console: InTerminal, path: string, count: number): Promis
     await console.until("a", begins("▸ a ACT"));
     await console.until("480", begins("▸ a ACT 480"));
     saves.push(await console.until("\r", says(`saved ${count + save} `)));
-    bare.push(await bareWrite(path));
+    bare.push(await bareWrite(path, await readFile(path)));
   }
   return [timesOf(saves), timesOf(bare)];
-}
-
-/** What the same bytes take that are only written beside the case, forced to the disk and renamed into place. */
-async function bareWrite(path: string): Promise<number> {
-  const bytes = await readFile(path);
-  const from = performance.now();
-  const file = await open(`${path}.bare`, "w");
-  await file.writeFile(bytes);
-  await file.sync();
-  await file.close();
-  await rename(`${path}.bare`, `${path}.bare-done`);
-  const folder = await open(join(path, ".."), "r");
-  await folder.sync();
-  await folder.close();
-  return performance.now() - from;
 }
 
 /** Bytes a second, and the part of one core in percent, while nobody types. */

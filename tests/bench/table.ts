@@ -56,3 +56,10 @@ export function quantile(values: readonly number[], part: number): number {
 }
 
 export const median = (values: readonly number[]): number => quantile(values, 0.5);
+
+export type Times = { readonly p50: number; readonly p99: number };
+
+export const timesOf = (values: readonly number[]): Times => ({
+  p50: quantile(values, 0.5),
+  p99: quantile(values, 0.99),
+});
