@@ -67,6 +67,7 @@ The console for the record of a bypass run. Nothing is installed, nothing is sen
 Cases are kept in the folder "data" here when it can be written, else where PUMPSIDE_DIR or --dir says, else in the
 user's own data folder. On an old terminal that shows boxes or question marks, add --ascii.
 
+  pumpside.*        the program, and what its runtime made of it ahead
   MANUAL.txt        every verb and option, and the strokes
   completion/       what makes a shell complete the verbs
   sample-cases/     invented cases with figures worked out by hand

@@ -93,6 +93,16 @@ describe("the bundle", () => {
     expect(changed).toContain("BYPASS on / off");
   });
 
+  test("builds schemas where something is checked, and only there", () => {
+    const told = `data:text/javascript,process.on("exit",()=>console.error("zod is here:","__zod_globalConfig" in globalThis))`;
+    const builds = (...words: string[]) =>
+      spawnSync(process.execPath, ["--import", told, bundled("one", "pumpside.js"), ...words], {
+        encoding: "utf8",
+      }).stderr.trim();
+    expect(builds("keys")).toBe("zod is here: false");
+    expect(builds("figures", "sample-cases/adult-valve.json")).toBe("zod is here: true");
+  });
+
   test("names no folder of the machine it was made on, and is plain ASCII", () => {
     const text = readFileSync(bundled("one"), "latin1");
     expect(text).not.toContain(process.cwd());
