@@ -129,7 +129,10 @@ const lateSchemas = {
   load(id) {
     if (!id.startsWith(SCHEMAS)) return null;
     const path = id.slice(SCHEMAS.length);
-    const exported = readFileSync(path, "utf8").matchAll(/^export (?:const|(?:async )?function) (\w+)/gm);
+    const text = readFileSync(path, "utf8");
+    const other = /^export (?!const |function |async function |type ).*/m.exec(text);
+    if (other) throw new Error(`${path} holds schemas, and "${other[0]}" would not be found there.`);
+    const exported = text.matchAll(/^export (?:const|(?:async )?function) (\w+)/gm);
     return lateModule(
       path,
       Array.from(exported, ([, name = ""]) => name),
