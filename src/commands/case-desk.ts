@@ -17,9 +17,10 @@ import {
 } from "../store/clock.ts";
 import { type BesideKeeper, keepBeside, readBeside } from "../store/half-typed.ts";
 import { type Closing, type Keeper, keepCase } from "../store/keeper.ts";
-import { createCase, type Held, type HeldCase, holdCase, openCase } from "../store/open-case.ts";
+import { createCase, type Held, type HeldCase, holdCase, openCase, toldOf } from "../store/open-case.ts";
 import { plain, type Safe } from "../store/safe.ts";
-import { copyFolder, copyOf, keepCopy } from "../store/second-copy.ts";
+import { copiesOf, copyFolder, copyOf, keepCopy } from "../store/second-copy.ts";
+import { forgetUnsaved, keepUnsaved } from "../store/unsaved.ts";
 import { within } from "../store/waiting.ts";
 import { casesIn } from "./cases.ts";
 
@@ -30,7 +31,19 @@ type OnDesk = {
   readonly copy: Keeper | null;
   readonly clock: Clock;
   readonly beside: BesideKeeper;
+  /** The case as it is on the screen. */
+  readonly newest: CaseFile;
 };
+
+/** What came of letting a case go. */
+export type LetGo = Closing & {
+  /** The case that was let go; empty where none was held. */
+  readonly path: string;
+  /** Where the whole case lies, should its own file lack something; `null` where it lies nowhere. */
+  readonly keptAt: string | null;
+};
+
+export const NOTHING_LET_GO: LetGo = { path: "", unsaved: 0, hanging: false, keptAt: null };
 
 /** What the start screen asks of a new case; the protocol by its name. */
 type Asked = { readonly operator: string; readonly label: string; readonly protocol: string };
@@ -56,34 +69,51 @@ export function openDesk(folder: string, tools: DeskTools = {}) {
   let listing = new AbortController();
 
   const hold = async (path: string, takeOver: TakeOver | "none" = "none"): Promise<AppMessage> => {
-    const held = await holdCase(path, { takeOver, copies: copiesOf(path), safe });
+    const held = await holdCase(path, { takeOver, copies: copiesOf(path, copyTo), safe });
     if (!held.ok) return heldByOther(path, held);
     listing.abort();
-    const { file, asRead } = held.value;
+    const { asRead, ahead } = held.value;
+    const file = ahead ?? held.value.file;
     const steps = recordedSteps(file.entries);
     const earlyBy = startsBefore(file, openClock(sources, steps).now());
     const keeper = keepCase({
       path: held.value.path,
-      file,
+      file: held.value.file,
       asRead,
       safe,
-      onSaved: (seq) => tell({ name: "saved", seq }),
+      onSaved: (seq) => {
+        tell({ name: "saved", seq });
+        if (ahead !== null && seq >= ahead.entries.length) void forgetUnsaved(held.value.path, ahead, safe);
+      },
       onFault: (why) => tell({ name: "not-saved", why }),
       onForeign: (words) => tell({ name: "told", words }),
     });
     const clock = openClock(sources, steps - (earlyBy ?? 0));
-    const copy = copyTo === null ? null : copying(copyTo, held.value);
-    onDesk = { held: held.value, keeper, copy, clock, beside: keepBeside(held.value.path, safe) };
+    const copy = copyTo === null ? null : copying(copyTo, { ...held.value, file });
+    if (ahead !== null) keeper.keep(ahead);
+    onDesk = {
+      held: held.value,
+      keeper,
+      copy,
+      clock,
+      beside: keepBeside(held.value.path, safe),
+      newest: file,
+    };
     return {
       name: "opened",
       file,
-      told: held.value.recovered,
+      saved: held.value.file.entries.length,
+      told: toldOf(held.value),
       clockEarlyBy: earlyBy,
       halfTyped: readHalfTyped(await readBeside(held.value.path, safe)),
     };
   };
 
-  const copiesOf = (path: string): string[] => (copyTo === null ? [] : [copyOf(path, copyTo)]);
+  /** The second copy where that holds everything, else what this computer has room for. */
+  const keptElsewhere = (path: string, newest: CaseFile, inCopy: boolean): Promise<string | null> =>
+    inCopy && copyTo !== null
+      ? Promise.resolve(copyOf(path, copyTo))
+      : within(PATIENCE, keepUnsaved(path, newest, safe), null);
 
   const copying = (to: string, { path, file }: HeldCase): Keeper =>
     keepCopy(to, {
@@ -103,23 +133,28 @@ export function openDesk(folder: string, tools: DeskTools = {}) {
     },
     /** The clock of the case on the desk. */
     clock: (): Clock | null => onDesk?.clock ?? null,
-    keep(file: CaseFile): void {
-      onDesk?.keeper.keep(file);
-      onDesk?.copy?.keep(file);
+    keep(newest: CaseFile): void {
+      if (onDesk === null) return;
+      onDesk = { ...onDesk, newest };
+      onDesk.keeper.keep(newest);
+      onDesk.copy?.keep(newest);
     },
     /** What is half typed waits beside the case, should the program end before it is written. */
     keepHalfTyped(model: Model): void {
       onDesk?.beside.keep(halfTypedOf(model));
     },
     /** Tries to save a last time and lets the case go; what came of it. A disk that does not answer is not waited for. */
-    async letGo(): Promise<Closing> {
+    async letGo(): Promise<LetGo> {
       listing.abort();
-      if (onDesk === null) return { unsaved: 0, hanging: false };
-      const { keeper, copy, beside, held } = onDesk;
+      if (onDesk === null) return NOTHING_LET_GO;
+      const { keeper, copy, beside, held, newest } = onDesk;
       onDesk = null;
       const [closing, copyClosing] = await Promise.all([keeper.close(), copy?.close(COPY_PATIENCE)]);
+      const inCopy = copyClosing?.unsaved === 0;
+      const keptAt = closing.unsaved === 0 ? null : await keptElsewhere(held.path, newest, inCopy);
       await within(PATIENCE, Promise.all([beside.close(), held.release()]), null);
-      return { ...closing, hanging: closing.hanging || copyClosing?.hanging === true };
+      const hanging = closing.hanging || copyClosing?.hanging === true;
+      return { path: held.path, unsaved: closing.unsaved, hanging, keptAt };
     },
     list(): Promise<CaseLine[]> {
       listing = new AbortController();
@@ -128,7 +163,7 @@ export function openDesk(folder: string, tools: DeskTools = {}) {
     hold,
     /** A case to look at, which others may be writing. */
     async read(path: string): Promise<AppMessage> {
-      const opened = await openCase(path, copiesOf(path), safe);
+      const opened = await openCase(path, copiesOf(path, copyTo), safe);
       return opened.ok ? { name: "reviewed", file: opened.value.file, path } : { ...couldNot(opened), path };
     },
     async create({ operator, label, protocol }: Asked): Promise<AppMessage> {

@@ -109,7 +109,7 @@ export async function openDemo(script: Script, path: string, speed: number): Pro
     end,
     failed: new Promise(() => {}),
     typed: () => "The demo types by itself.",
-    closing: () => ({ unsaved: 0, hanging: false }),
+    letGo: () => [],
   };
 }
 

@@ -8,7 +8,8 @@ import type { CaseFile } from "../record/case.ts";
 import { startsBefore } from "../store/clock.ts";
 import { appendTo } from "../store/open-case.ts";
 import type { Safe } from "../store/safe.ts";
-import { copyFolder, copyOnce } from "../store/second-copy.ts";
+import { copiesOf, copyFolder, copyOnce } from "../store/second-copy.ts";
+import { forgetUnsaved } from "../store/unsaved.ts";
 import { type Place, timeOf, whereIs } from "./place.ts";
 import { CASE_FAULT, complain, DONE, say, WRONG_CALL } from "./speak.ts";
 
@@ -18,22 +19,24 @@ export async function logVerb(name: string, typed: string, options: LogOptions):
   const where = await whereIs(name, options);
   if (!where.ok) return where.code;
   const { path, safe } = where.value;
+  const copyTo = copyFolder(options.copyTo);
   let wrongCall = false;
-  const next = (file: CaseFile, recovered: string | null): Outcome<CaseFile> => {
-    if (recovered !== null) complain(recovered, CASE_FAULT);
+  const next = (file: CaseFile, told: string | null): Outcome<CaseFile> => {
+    if (told !== null) complain(told, CASE_FAULT);
     const now = timeOf(options.now, file);
     const becomes = now.ok ? loggedAt(file, typed, now.value, options.now === undefined) : now;
     wrongCall = !becomes.ok;
     return becomes;
   };
-  const saved = await appendTo(path, next, safe);
+  const saved = await appendTo(path, next, { safe, copies: copiesOf(path, copyTo) });
   if (!saved.ok) return complain(`nothing was logged: ${saved.fault}`, wrongCall ? WRONG_CALL : CASE_FAULT);
   const entry = saved.value.entries.at(-1);
   if (entry) {
     const { subject, says } = entryWords(entry, saved.value.protocol);
     say(`saved #${entry.seq} ${clockTimeOf(entry.at)} ${subject} ${says}`);
   }
-  return copied(path, saved.value, safe, copyFolder(options.copyTo));
+  await forgetUnsaved(path, saved.value, safe);
+  return copied(path, saved.value, safe, copyTo);
 }
 
 /** Where the computer's clock was set back, the record goes on from its last time, and says so. */

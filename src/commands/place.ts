@@ -7,7 +7,7 @@ import { openClock, realSources, recordedSteps } from "../store/clock.ts";
 import { caseFolder } from "../store/folder.ts";
 import { openCase, type ReadOnly } from "../store/open-case.ts";
 import type { Safe } from "../store/safe.ts";
-import { copyFolder, copyOf } from "../store/second-copy.ts";
+import { copiesOf, copyFolder } from "../store/second-copy.ts";
 import { casesIn } from "./cases.ts";
 import type { PassphraseFile } from "./passphrase.ts";
 import { CASE_FAULT, complain, WRONG_CALL } from "./speak.ts";
@@ -38,8 +38,7 @@ export async function caseNamed(name: string, place: Place): Promise<Found<ReadO
   const where = await whereIs(name, place);
   if (!where.ok) return where;
   const { path, safe } = where.value;
-  const copies = copyFolder(place.copyTo);
-  const opened = await openCase(path, copies === null ? [] : [copyOf(path, copies)], safe);
+  const opened = await openCase(path, copiesOf(path, copyFolder(place.copyTo)), safe);
   if (!opened.ok) return { ok: false, code: complain(`"${name}": ${opened.fault}`, CASE_FAULT) };
   if (opened.value.recovered !== null) complain(`"${name}": ${opened.value.recovered}`, CASE_FAULT);
   return { ok: true, value: { ...opened.value, safe } };

@@ -7,10 +7,9 @@ import type { Instant } from "../format/instant.ts";
 import { harmless } from "../format/text.ts";
 import type { Session, View } from "../screens/Root.tsx";
 import { type Clock, openClock } from "../store/clock.ts";
-import type { Closing } from "../store/keeper.ts";
 import { memoryIsLow } from "../store/memory.ts";
 import type { hangBell } from "./bell.ts";
-import type { CaseDesk } from "./case-desk.ts";
+import type { CaseDesk, LetGo } from "./case-desk.ts";
 
 export type RunningSession = Session & {
   /** Settles when the person has left and everything kept has been let go; says what is to be done next. */
@@ -21,8 +20,8 @@ export type RunningSession = Session & {
   readonly failed: Promise<unknown>;
   /** Writes a whole stroke typed as one line; why not, in a sentence, or `null`. Never throws. */
   readonly typed: (line: string) => string | null;
-  /** What was left unsaved when the case was let go. */
-  readonly closing: () => Closing;
+  /** What came of each case that was let go, when it last was. */
+  readonly letGo: () => readonly LetGo[];
 };
 
 export type Ending = "left" | "demo";
@@ -51,7 +50,8 @@ export function openSession(
   const { promise: ended, resolve: endWith } = Promise.withResolvers<Ending>();
   const readNow = (): Instant => clock.now();
   const { promise: failed, resolve: failWith } = Promise.withResolvers<unknown>();
-  let closing: Closing = { unsaved: 0, hanging: false };
+  const letGoOf = new Map<string, LetGo>();
+  let lettingGo = Promise.resolve();
   let memoryTold = false;
   let view: View = { app, now: readNow(), folder: desk.folder };
 
@@ -130,9 +130,14 @@ export function openSession(
     wait(letGo().then(() => endWith(ending)));
   };
 
-  const letGo = async (): Promise<void> => {
-    const closed = await desk.letGo();
-    closing = { unsaved: closing.unsaved + closed.unsaved, hanging: closing.hanging || closed.hanging };
+  // One after the other: who leaves and ends at once waits for the last save all the same.
+  const letGo = (): Promise<void> => {
+    lettingGo = lettingGo.then(async () => {
+      const closed = await desk.letGo();
+      // A case that is opened again takes in what it had lacked.
+      letGoOf.set(closed.path, closed);
+    });
+    return lettingGo;
   };
 
   const keysRead = (keys: readonly Key[]): void => {
@@ -200,7 +205,7 @@ export function openSession(
     ended,
     failed,
     typed,
-    closing: () => closing,
+    letGo: () => [...letGoOf.values()],
     end: async () => {
       finish("left");
       await ended;

@@ -2,8 +2,8 @@
 import { render } from "ink";
 import { LookContext } from "../screens/chart-dots.ts";
 import { Root } from "../screens/Root.tsx";
-import type { Closing } from "../store/keeper.ts";
 import { within } from "../store/waiting.ts";
+import type { LetGo } from "./case-desk.ts";
 import { plainMode } from "./plain-mode.ts";
 import type { RunningSession } from "./session.ts";
 import { CASE_FAULT, complain, DONE } from "./speak.ts";
@@ -64,7 +64,7 @@ export async function show(session: RunningSession): Promise<number> {
     for (const signal of SIGNALS) process.off(signal, ended);
     for (const event of FAILURES) process.off(event, throwOut);
   }
-  return whatIsLeft(session.closing());
+  return whatIsLeft(session.letGo());
 }
 
 const END_OF_SCREEN = 500;
@@ -72,10 +72,17 @@ const END_OF_SCREEN = 500;
 /** What nobody caught: the screen is given up for it, the record is not. */
 const FAILURES = ["uncaughtException", "unhandledRejection"] as const;
 
-function whatIsLeft({ unsaved, hanging }: Closing): number {
-  const entries = unsaved === 1 ? "entry was" : "entries were";
-  const code = unsaved === 0 ? DONE : complain(`NOT SAVED: the last ${unsaved} ${entries} lost.`, CASE_FAULT);
+function whatIsLeft(cases: readonly LetGo[]): number {
+  const lacking = cases.filter(({ unsaved }) => unsaved > 0);
+  for (const one of lacking) complain(lacks(one), CASE_FAULT);
   // A disk that owes an answer keeps the process from ending in any other way.
-  if (hanging) process.kill(process.pid, "SIGKILL");
-  return code;
+  if (cases.some(({ hanging }) => hanging)) process.kill(process.pid, "SIGKILL");
+  return lacking.length === 0 ? DONE : CASE_FAULT;
+}
+
+function lacks({ unsaved, keptAt }: LetGo): string {
+  const entries = unsaved === 1 ? "entry" : `${unsaved} entries`;
+  return keptAt === null
+    ? `NOT SAVED: the last ${entries} could be kept nowhere and ${unsaved === 1 ? "is" : "are"} lost.`
+    : `NOT SAVED in the case's own folder: the last ${entries}. The whole case is kept as ${keptAt}; opening the case again takes in what is missing.`;
 }

@@ -1,7 +1,7 @@
 /** The desk of a training run: a case kept in a file of its own, the trainer's clock, and orders in the place of news. */
 import type { AppMessage } from "../console/app.ts";
-import { type Closing, keepCase } from "../store/keeper.ts";
-import type { CaseDesk } from "./case-desk.ts";
+import { keepCase } from "../store/keeper.ts";
+import { type CaseDesk, type LetGo, NOTHING_LET_GO } from "./case-desk.ts";
 import { OVER, type Trainer, WAITING } from "./trainer.ts";
 
 /** Milliseconds between two looks at the clock. */
@@ -30,7 +30,7 @@ export function trainingDesk(trainer: Trainer, path: string): CaseDesk {
     tell({ name: "told", words: asked });
   };
   const looking = setInterval(look, EACH_MS);
-  let closed: Promise<Closing> | null = null;
+  let closed: Promise<LetGo> | null = null;
 
   return {
     folder: "",
@@ -49,7 +49,7 @@ export function trainingDesk(trainer: Trainer, path: string): CaseDesk {
     },
     letGo() {
       clearInterval(looking);
-      closed ??= keeper.close();
+      closed ??= keeper.close().then((closing) => ({ ...NOTHING_LET_GO, ...closing }));
       return closed;
     },
     list: async () => [],

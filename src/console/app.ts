@@ -44,6 +44,8 @@ export type AppMessage =
 /** A case that has been opened to be written to. */
 export type Opened = {
   readonly file: CaseFile;
+  /** How many of its entries its own file holds; all of them unless it is said otherwise. */
+  readonly saved?: number;
   /** By how much the clock reads earlier than the last entry; `null` when it does not. */
   readonly clockEarlyBy: number | null;
   /** What the person has to know before anything else, such as that the case was damaged. */
@@ -65,9 +67,14 @@ export const startApp = (protocols: readonly string[]): AppStep => ({
 });
 
 /** The run screen on a case just opened, with what was half typed and what has to be told first. */
-export function runApp({ file, clockEarlyBy, halfTyped, told }: Opened, home: Home): App {
+export function runApp({ file, saved, clockEarlyBy, halfTyped, told }: Opened, home: Home): App {
   const aside = halfTyped.filter((half) => canBeBroughtBack(half, file));
-  const model: Model = { ...openModel(file), aside, notice: told ?? (aside.length > 0 ? KEPT : null) };
+  const model: Model = {
+    ...openModel(file),
+    saved: saved ?? file.entries.length,
+    aside,
+    notice: told ?? (aside.length > 0 ? KEPT : null),
+  };
   if (clockEarlyBy === null) return { screen: "run", model, home };
   return { screen: "run", model: { ...model, mode: { name: "clock-early", byMs: clockEarlyBy } }, home };
 }

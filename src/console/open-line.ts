@@ -146,6 +146,6 @@ function pickedText({ file }: Model, { target }: PutRightMode): string {
 function leaveAsks(model: Model): string {
   const held = model.file.entries.length - model.saved;
   return isUnsaved(model)
-    ? `${plain(held)} ${held === 1 ? "entry is" : "entries are"} not on the disk yet: wait for saved, or ! leaves without. Esc stays.`
+    ? `${plain(held)} ${held === 1 ? "entry is" : "entries are"} not on the disk yet: wait for saved, or ! leaves and keeps the case elsewhere if it can. Esc stays.`
     : "Enter leaves; the case stays open and resumes. Esc stays.";
 }

@@ -14,6 +14,8 @@ export type CaseLine = {
   readonly state?: "open" | "closed";
   readonly operation?: string | undefined;
   readonly fault?: string | undefined;
+  /** What a person has to know of a case that is damaged and can be opened as far as it is whole. */
+  readonly damage?: string | undefined;
 };
 
 /** Whose lock on a case may be taken over: that of a process that has ended, or that of another computer. */

@@ -22,7 +22,7 @@ const lineOf = (cells: readonly string[]): string =>
 
 function cellsOf(one: Told): string[] {
   if (one.fault !== undefined)
-    return ["", one.id, "damaged", "", "", "", `cannot be read: ${harmless(one.fault)}`];
+    return ["", one.id, "unread", "", "", "", `cannot be read: ${harmless(one.fault)}`];
   const { id, opened, state, label, operation, damage } = one;
   const when = opened === "" ? "" : `${dayOf(opened)} ${clockTimeOf(opened).slice(0, 5)}`;
   const what = [label, operation].filter(Boolean).map((text) => harmless(text as string));

@@ -103,10 +103,11 @@ function Welcome({ columns }: { columns: number }) {
   );
 }
 
-function caseText({ id, label, opened, entries, state, operation, fault }: CaseLine): string {
+function caseText({ id, label, opened, entries, state, operation, fault, damage }: CaseLine): string {
   if (fault !== undefined) return `${id}  CANNOT BE READ: ${harmless(fault)}`;
   const when = opened ? `${dayOf(opened)} ${clockTimeOf(opened).slice(0, 5)}` : "";
-  return `${when}  ${column(state ?? "", 6)} ${String(entries ?? 0).padStart(5)} entries  ${harmless(label ?? id)}${operation ? `  ${harmless(operation)}` : ""}`;
+  const damaged = damage === undefined ? "" : "DAMAGED  ";
+  return `${when}  ${column(state ?? "", 6)} ${String(entries ?? 0).padStart(5)} entries  ${damaged}${harmless(label ?? id)}${operation ? `  ${harmless(operation)}` : ""}`;
 }
 
 function Asking({ start: { asking }, columns }: { start: Start; columns: number }) {

@@ -44,6 +44,18 @@ export function caseBytes(): (file: CaseFile) => readonly Uint8Array[] {
   };
 }
 
+/** Where the entries of a file end. */
+const END = Buffer.from("\n  ],\n");
+const COMMA = ",".charCodeAt(0);
+
+/** Whether these bytes are a case as it is, or as it was before some of its last entries. Throws a refusal as above. */
+export function isStateOf(found: Uint8Array, file: CaseFile): boolean {
+  const whole = Buffer.concat(caseBytes()(file));
+  if (whole.equals(found)) return true;
+  const end = Buffer.from(found.buffer, found.byteOffset, found.length).lastIndexOf(END);
+  return end > 0 && whole[end] === COMMA && whole.subarray(0, end).equals(found.subarray(0, end));
+}
+
 /** The hash of an entry, made once; of the last one of a file that was read, what the file itself said it was. */
 function sealOf(entry: Entry, text: string): () => string {
   let seal = sealAsRead(entry);

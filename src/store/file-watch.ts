@@ -1,6 +1,6 @@
 /** Noticing that another program has put something else in the place of a case since it was last read or written. */
 import type { CaseFile } from "../record/case.ts";
-import { caseBytes } from "./case-bytes.ts";
+import { isStateOf } from "./case-bytes.ts";
 import type { Disk, Stat } from "./disk.ts";
 import { codeOf } from "./fault-words.ts";
 import type { Safe } from "./safe.ts";
@@ -29,7 +29,7 @@ export function watchFile(path: string, disk: Disk, safe: Safe, first?: Known): 
       // Some shared folders tell another time or number for a file a moment later: the content decides.
       const content = await safe.take(await disk.readFile(path)).catch(() => null);
       if (content === null) return "foreign";
-      return known.some(({ file }) => Buffer.concat(caseBytes()(file)).equals(content)) ? "ours" : "foreign";
+      return known.some(({ file }) => isStateOf(content, file)) ? "ours" : "foreign";
     },
     expect(next) {
       known = [...known.slice(-1), next];

@@ -31,8 +31,11 @@ export async function openFolder(folder: string): Promise<Outcome<string>> {
   }
 }
 
-/** Node's own recursive way never ends where a folder that is there can hold none, as in /proc. */
-async function makeFolder(folder: string): Promise<void> {
+/**
+ * Makes a folder, and those it lies in, for their owner only. Node's own recursive way never ends where a folder that is
+ * there can hold none, as in /proc. Throws the system's error.
+ */
+export async function makeFolder(folder: string): Promise<void> {
   if (await isFolder(folder)) return;
   const parent = dirname(folder);
   if (parent !== folder) await makeFolder(parent);

@@ -1,11 +1,12 @@
 /** Making, opening, holding and adding to a case: the ways to a case file for everything outside this folder. */
 import { access, realpath } from "node:fs/promises";
 import { dirname } from "node:path";
-import type { Instant } from "../format/instant.ts";
+import { clockTimeOf, type Instant } from "../format/instant.ts";
 import { type Outcome, refused, taken } from "../format/outcome.ts";
 import type { Protocol } from "../protocol/protocol.ts";
 import type { CaseFile } from "../record/case.ts";
 import { openedCase } from "../record/opening.ts";
+import { aheadOf } from "./ahead.ts";
 import { lowCase } from "./case-adapter.ts";
 import { codeOf, faultWords, readingFaultWords } from "./fault-words.ts";
 import { newCaseId, newCasePath, openFolder } from "./folder.ts";
@@ -33,7 +34,12 @@ type Opened = {
 };
 
 /** A case that no other console can write to until it is released. */
-export type HeldCase = Opened & { path: string; release(): Promise<void> };
+export type HeldCase = Opened & {
+  path: string;
+  /** The same case with what only a copy of it holds, to be saved; `null` where no copy knows more. */
+  ahead: CaseFile | null;
+  release(): Promise<void>;
+};
 
 /** `mayBeTaken`: the lock that is in the way, as a person may decide to take it over. */
 export type Held = Outcome<HeldCase> & { readonly mayBeTaken?: TakeOver | null };
@@ -43,7 +49,7 @@ type Holding = {
   waitMs?: number;
   /** Whose lock may be taken over; one of an ended process unless it is said otherwise. */
   takeOver?: TakeOver;
-  /** Other files that may hold copies of the case, should it be damaged. */
+  /** Other files that may hold copies of the case: should it be damaged, or should one of them know more. */
   copies?: readonly string[];
   /** What the case is kept in; it lies there as it is without one. */
   safe?: Safe;
@@ -111,7 +117,10 @@ export async function holdCase(path: string, how: Holding = {}): Promise<Held> {
   const lock = await lockCase(real.value, how.waitMs, how.takeOver);
   if (!lock.ok) return lock;
   const opened = await openOrRepair(real.value, copies, safe);
-  if (opened.ok) return taken({ ...opened.value, path: real.value, release: lock.value.release });
+  if (opened.ok) {
+    const ahead = await aheadOf(opened.value.file, copies, safe);
+    return taken({ ...opened.value, ahead, path: real.value, release: lock.value.release });
+  }
   await lock.value.release();
   return opened;
 }
@@ -142,17 +151,27 @@ async function openOrRepair(path: string, copies: readonly string[], safe: Safe)
  */
 export async function appendTo(
   path: string,
-  next: (file: CaseFile, recovered: string | null) => Outcome<CaseFile>,
-  safe: Safe = plain,
+  next: (file: CaseFile, told: string | null) => Outcome<CaseFile>,
+  { safe = plain, copies }: Pick<Holding, "safe" | "copies"> = {},
 ): Promise<Outcome<CaseFile>> {
-  const held = await holdCase(path, { waitMs: WAIT, safe });
+  const held = await holdCase(path, { waitMs: WAIT, safe, ...(copies && { copies }) });
   if (!held.ok) return held;
   try {
-    const becomes = next(held.value.file, held.value.recovered);
+    const becomes = next(held.value.ahead ?? held.value.file, toldOf(held.value));
     return becomes.ok ? await save(held.value, becomes.value, safe) : becomes;
   } finally {
     await held.value.release();
   }
+}
+
+/** What a person has to know of a case that was opened: that it was recovered, or that a copy of it knew more. */
+export function toldOf({ file, ahead, recovered }: HeldCase): string | null {
+  const last = ahead?.entries.at(-1);
+  if (ahead === null || last === undefined) return recovered;
+  const more = ahead.entries.length - file.entries.length;
+  const words = more === 1 ? "One entry was" : `${more} entries were`;
+  const taken = `${words} taken in from a copy, up to entry ${last.seq} (${clockTimeOf(last.loggedAt)}): the case's own file did not have ${more === 1 ? "it" : "them"}.`;
+  return [recovered, taken].filter(Boolean).join(" ");
 }
 
 /** Of a case that is missing but has a last good copy, the place where it was. */

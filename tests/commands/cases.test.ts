@@ -101,7 +101,7 @@ describe("list", () => {
       .split("\n");
     expect(rows).toHaveLength(1);
     expect(rows[0]).toMatch(
-      new RegExp(`^ +${idOf(path)}  damaged +cannot be read: the file is not JSON, or was cut short.$`),
+      new RegExp(`^ +${idOf(path)}  unread +cannot be read: the file is not JSON, or was cut short.$`),
     );
   });
 });

@@ -1,8 +1,8 @@
 // What goes wrong around a running console, provoked for real: what the person sees, and what is kept.
 
 import { spawnSync } from "node:child_process";
-import { readdir, readFile, rename, rm, writeFile } from "node:fs/promises";
-import { join } from "node:path";
+import { readdir, readFile, rename, rm, stat, writeFile } from "node:fs/promises";
+import { basename, join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { build } from "rolldown";
 import { afterEach, beforeEach, describe, expect, onTestFinished, test } from "vitest";
@@ -90,6 +90,56 @@ describe("a disk", () => {
       expect(await kindsAt(path)).toEqual(["opened", "span", "act"]);
     },
   );
+});
+
+describe("entries that their own folder could not take before the person left", () => {
+  const leaveUnsaved = async (console: RunningConsole) => {
+    await console.type("q");
+    await console.waitFor("! leaves", PATIENCE);
+    await console.type("!");
+    const screen = await console.waitFor("NOT SAVED in the case's own folder", PATIENCE);
+    expect(await console.exited).toMatchObject({ exitCode: 1 });
+    return screen;
+  };
+
+  const opened = async (path: string, options: Partial<ConsoleOptions> = {}) => {
+    const console = startConsole({ dir, args: ["run", path], ...options });
+    // The lock went away with the folder, and could not be let go.
+    await console.waitFor("Take it over?", PATIENCE);
+    await console.type(`y${enter}`);
+    await console.waitFor("2 entries were taken in from a copy, up to entry 3", PATIENCE);
+    await console.waitFor(saved(3), PATIENCE);
+    expect(await kindsAt(path)).toEqual(["opened", "span", "act"]);
+    return console;
+  };
+
+  test("are kept on this computer, told where, taken in by the next console, and forgotten there", async () => {
+    const { console, path } = await running();
+    await rename(dir, `${dir}-away`);
+    await console.type(`b${enter}a512${enter}`);
+    await console.waitFor(says("NOT SAVED 2"), PATIENCE);
+    const screen = (await leaveUnsaved(console)).join("");
+    const kept = join(`${dir}-home`, "pumpside", "unsaved", basename(path));
+    expect(screen).toContain(kept);
+    expect((await stat(kept)).mode & 0o777).toBe(0o600);
+    await rename(`${dir}-away`, dir);
+    expect(await kindsAt(path)).toEqual(["opened"]);
+    await leave(await opened(path));
+    await expect(stat(kept)).rejects.toThrow("ENOENT");
+  });
+
+  test("are taken in from the second folder where that had taken them", async () => {
+    const copies = await caseFolder();
+    onTestFinished(copies.remove);
+    const env = { PUMPSIDE_COPY_DIR: copies.dir };
+    const { console, path } = await running({ env });
+    await rename(dir, `${dir}-away`);
+    await console.type(`b${enter}a512${enter}`);
+    await console.waitFor(says("NOT SAVED 2"), PATIENCE);
+    expect((await leaveUnsaved(console)).join("")).toContain(join(copies.dir, basename(path)));
+    await rename(`${dir}-away`, dir);
+    await leave(await opened(path, { env }));
+  });
 });
 
 test("a folder that is taken away: says so, and saves when it is back", async () => {

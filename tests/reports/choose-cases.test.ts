@@ -68,7 +68,7 @@ test("the list says when, which, the state, the times, the indicators and what i
     "2026-03-04 07:00  20260304-bbbbbb  open        30:00         –  –           graft 2, Three GRAFTS",
     "2026-03-04 07:00  20260304-cccccc  open       30:00+    10:00+  –           arch 3",
     "2026-03-01 07:00  20260304-dddddd  open            –         –  –           not begun",
-    "                  20260302-broken  damaged                                  cannot be read: the file is not JSON, or was cut short.",
+    "                  20260302-broken  unread                                   cannot be read: the file is not JSON, or was cut short.",
   ]);
 });
 

@@ -103,6 +103,16 @@ const CASES: readonly CaseLine[] = [
     entries: 104,
     state: "closed",
   },
+  {
+    path: "/cases/case-20260301-defghi.json",
+    id: "20260301-defghi",
+    label: "infant 4",
+    opened: "2026-03-01T08:00:00.000+01:00",
+    entries: 88,
+    state: "open",
+    damage:
+      "The file of this case is damaged: it was recovered up to entry 88 (10:02:00). Look at what follows it.",
+  },
 ];
 
 const review = (file: CaseFile, keys: string): View => {

@@ -77,7 +77,9 @@ describe("a case in a safe", () => {
 
   test("is added to in one go, and the state before stays in the safe too", async () => {
     await saved(4);
-    const becomes = await appendTo(path, (file) => ({ ok: true, value: withNotes(file, 1) }), aSafe);
+    const becomes = await appendTo(path, (file) => ({ ok: true, value: withNotes(file, 1) }), {
+      safe: aSafe,
+    });
     expect(becomes.ok).toBe(true);
     expect([await entriesAt(), await entriesAt(lastGoodOf(path))]).toEqual([5, 4]);
     expect(await filesWith(folder, "note", "bench")).toEqual([]);
@@ -122,7 +124,9 @@ describe("a case that was not encrypted yet, in an encrypted folder", () => {
     await lowCase(path, withNotes(aCase(), 2)).write();
     await writeFile(markerOf(folder), put(aSafe, ""));
     for (let more = 0; more < 2; more++)
-      expect(await appendTo(path, (file) => ({ ok: true, value: withNotes(file, 1) }), aSafe)).toMatchObject({
+      expect(
+        await appendTo(path, (file) => ({ ok: true, value: withNotes(file, 1) }), { safe: aSafe }),
+      ).toMatchObject({
         ok: true,
       });
     expect(await entriesAt()).toBe(5);

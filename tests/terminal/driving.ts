@@ -1,6 +1,6 @@
 // Driving the console as a perfusionist does, and reading off its screen what they would read.
 
-import { mkdtemp, readdir, readFile, rm } from "node:fs/promises";
+import { mkdir, mkdtemp, readdir, readFile, rm } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { setTimeout as sleep } from "node:timers/promises";
@@ -16,10 +16,12 @@ export const PATIENCE = 30_000;
 
 export const enter = keys.enter;
 
-/** A folder of the test's own, and what removes it. */
+/** A folder of the test's own, with room beside it, and what removes both. */
 export async function caseFolder(): Promise<{ dir: string; remove(): Promise<void> }> {
-  const dir = await mkdtemp(join(tmpdir(), "pumpside-terminal-"));
-  return { dir, remove: () => rm(dir, { recursive: true, force: true }) };
+  const around = await mkdtemp(join(tmpdir(), "pumpside-terminal-"));
+  const dir = join(around, "cases");
+  await mkdir(dir, { mode: 0o700 });
+  return { dir, remove: () => rm(around, { recursive: true, force: true }) };
 }
 
 /** A case that has just been made; gives its path. */

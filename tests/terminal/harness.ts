@@ -63,7 +63,15 @@ export async function stopConsoles(): Promise<void> {
 
 /** The environment of the tests without what makes Ink, React or Node behave as under test. */
 function childEnvironment({ dir, env }: ConsoleOptions): Record<string, string> {
-  const ours = { CI: undefined, NODE_OPTIONS: undefined, TERM: "xterm-256color", NODE_ENV: "production" };
+  // What can be saved nowhere else stays with the test.
+  const home = { XDG_DATA_HOME: `${dir}-home` };
+  const ours = {
+    ...home,
+    CI: undefined,
+    NODE_OPTIONS: undefined,
+    TERM: "xterm-256color",
+    NODE_ENV: "production",
+  };
   const wanted = Object.entries({ ...process.env, ...ours, PUMPSIDE_DIR: dir, ...env });
   return Object.fromEntries(
     wanted.flatMap(([name, value]) =>
