@@ -1,9 +1,9 @@
-// Bundles src/main.tsx with everything it imports: dist/pumpside.js starts it, dist/pumpside.program.js is the program,
-// and dist/pumpside.….compiled are what V8 makes of it, which it needs not make again at each start.
+// Bundles src/main.tsx with everything it imports into dist/pumpside.js, one ESM file that needs nothing beside it.
+// dist/pumpside.….compiled are what V8 makes of it: where they lie there, it is not made again at each start.
 
 import "./check-node.js";
 import { createHash } from "node:crypto";
-import { mkdir, readdir, readFile, rename, stat, writeFile } from "node:fs/promises";
+import { mkdir, readdir, readFile, rename, rm, stat, writeFile } from "node:fs/promises";
 import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { oldestMajor } from "./check-node.js";
@@ -18,13 +18,8 @@ export const bundlePath = join(root, "dist", "pumpside.js");
  * The files of a bundle, the one that starts it last.
  * @param {string} file
  */
-export const filesOf = (file) => [
-  programOf(file),
-  ...Object.keys(usualWays).map((way) => compiledOf(file, way)),
-  file,
-];
+export const filesOf = (file) => [...Object.keys(usualWays).map((way) => compiledOf(file, way)), file];
 
-const programOf = (/** @type {string} */ file) => file.replace(/\.js$/, ".program.js");
 const compiledOf = (/** @type {string} */ file, /** @type {string} */ way) =>
   file.replace(/\.js$/, `.${way}.compiled`);
 
@@ -82,23 +77,38 @@ export async function bundle({
     },
   });
   await mkdir(dirname(file), { recursive: true });
-  await replace(programOf(file), asFunction(inAscii(output[0].code)));
-  for (const [way, runs] of Object.entries(ways)) {
-    const into = compiledOf(file, way);
-    compile(programOf(file), besideOf(into), runs);
-    await rename(besideOf(into), into);
+  const program = asFunction(inAscii(output[0].code));
+  await compileInto(file, program, ways);
+  const launch = await readFile(join(root, ".ci", "launch.js"), "utf8");
+  await replace(file, `${guard}\n${launch}${asComment(program)}`);
+}
+
+/**
+ * @param {string} file of the bundle
+ * @param {string} program its text
+ * @param {Ways} ways
+ */
+async function compileInto(file, program, ways) {
+  const alone = besideOf(file);
+  await writeFile(alone, program);
+  try {
+    for (const [way, runs] of Object.entries(ways)) {
+      const into = compiledOf(file, way);
+      compile(alone, besideOf(into), runs);
+      await rename(besideOf(into), into);
+    }
+  } finally {
+    await rm(alone, { force: true });
   }
-  await replace(file, `${guard}\n${await readFile(join(root, ".ci", "launch.js"), "utf8")}`, 0o755);
 }
 
 /**
  * Whole or not at all: somebody may be starting it.
  * @param {string} file
  * @param {string} text
- * @param {number} [mode]
  */
-async function replace(file, text, mode = 0o644) {
-  await writeFile(besideOf(file), text, { mode });
+async function replace(file, text) {
+  await writeFile(besideOf(file), text, { mode: 0o755 });
   await rename(besideOf(file), file);
 }
 
@@ -115,6 +125,12 @@ function asFunction(code) {
     .replaceAll("import.meta.url", "url");
   return `// ${createHash("sha256").update(body).digest("hex")}\n(async(createRequire,url)=>{${body}\n})`;
 }
+
+/**
+ * The program where V8 passes over it and launch.js finds it; what would end the comment is written otherwise.
+ * @param {string} program
+ */
+const asComment = (program) => `\n/* The program\n${program.replaceAll("*/", "*\x01/")}*/\n`;
 
 /**
  * The same program in ASCII alone, which Node reads in half the time: outside it stand only texts and patterns.

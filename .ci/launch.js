@@ -1,4 +1,5 @@
-// Starts the program that lies beside this file, from what V8 made of it when it was built where that fits this Node.
+// Runs the program that stands in the comment below, from what V8 made of it when it was built where that lies beside
+// this file and fits this Node.
 
 import { createRequire } from "node:module";
 
@@ -13,9 +14,9 @@ const { crc32 } = require("node:zlib");
 const [, , verb = ""] = process.argv;
 const way = /^(run|review|demo|-.*|)$/.test(verb) ? "screen" : "verb";
 
-const here = fileURLToPath(import.meta.url).replace(/\.js$/, "");
-const filename = `${here}.program.js`;
-const text = readFileSync(filename, "latin1");
+const filename = fileURLToPath(import.meta.url);
+const [, comment = ""] = readFileSync(filename, "latin1").split("\n/* The program\n");
+const text = comment.slice(0, comment.lastIndexOf("*/")).replaceAll("*\x01/", "*/");
 const program = new Script(text, { filename, cachedData: compiled() });
 await program.runInThisContext()(createRequire, import.meta.url);
 
@@ -25,7 +26,7 @@ await program.runInThisContext()(createRequire, import.meta.url);
  */
 function compiled() {
   try {
-    const made = readFileSync(`${here}.${way}.compiled`);
+    const made = readFileSync(filename.replace(/\.js$/, `.${way}.compiled`));
     const name = text.slice(0, text.indexOf("\n"));
     const data = made.subarray(name.length + 4);
     const isOurs = made.toString("latin1", 0, name.length) === name;

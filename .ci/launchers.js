@@ -72,7 +72,7 @@ user's own data folder. On an old terminal that shows boxes or question marks, a
   completion/       what makes a shell complete the verbs
   sample-cases/     invented cases with figures worked out by hand
   runtime/          Node, which runs the program, and its licence
-  licences.txt      the licences of everything inside pumpside.program.js
+  licences.txt      the licences of everything inside pumpside.js
   bom.cdx.json      what it is made of, as a CycloneDX bill of materials
   SHA256SUMS        checksums of all files here
 
