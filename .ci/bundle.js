@@ -115,7 +115,8 @@ async function replace(file, text) {
 const besideOf = (/** @type {string} */ file) => `${file}.${process.pid}`;
 
 /**
- * The program as a function, which V8 can compile ahead as it can no module. Its first line is its name.
+ * The program as a function, which V8 can compile ahead as it can no module; an arrow it would read twice. Its first line
+ * is its name.
  * @param {string} code of a module that imports `createRequire` and exports nothing
  */
 function asFunction(code) {
@@ -123,7 +124,7 @@ function asFunction(code) {
     .replace('import{createRequire}from"node:module";', "")
     .replace(/export\{\};\s*$/, "")
     .replaceAll("import.meta.url", "url");
-  return `// ${createHash("sha256").update(body).digest("hex")}\n(async(createRequire,url)=>{${body}\n})`;
+  return `// ${createHash("sha256").update(body).digest("hex")}\n(async function(createRequire,url){${body}\n})`;
 }
 
 /**
