@@ -120,11 +120,12 @@ const besideOf = (/** @type {string} */ file) => `${file}.${process.pid}`;
  * @param {string} code of a module that imports `createRequire` and exports nothing
  */
 function asFunction(code) {
-  const body = code
-    .replace('import{createRequire}from"node:module";', "")
-    .replace(/export\{\};\s*$/, "")
-    .replaceAll("import.meta.url", "url");
-  return `// ${createHash("sha256").update(body).digest("hex")}\n(async function(createRequire,url){${body}\n})`;
+  const found = /^import\{createRequire\}from"node:module";(.*?)(?:export\{\};)?\s*$/s.exec(code);
+  if (found === null) throw new Error("the program imports more than it should, or exports something");
+  const [, module = ""] = found;
+  const body = module.replaceAll("import.meta.url", "url");
+  const name = createHash("sha256").update(body).digest("hex");
+  return `// ${name}\n(async function(createRequire,url){${body}\n})`;
 }
 
 /**

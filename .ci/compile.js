@@ -25,7 +25,8 @@ export function compile(program, into, runs) {
     env: { ...process.env, NODE_OPTIONS: "" },
     encoding: "utf8",
   });
-  if (status !== 0) throw new Error(`the program could not be compiled: ${stderr}`);
+  // What stands before that is the line where it went wrong, which is the whole program.
+  if (status !== 0) throw new Error(`the program could not be compiled: …${stderr.slice(-1000)}`);
 }
 
 /** A terminal that shows nothing. */
