@@ -130,10 +130,9 @@ export function openSession(
     wait(letGo().then(() => endWith(ending)));
   };
 
-  // One after the other: who leaves and ends at once waits for the last save all the same.
+  // Who leaves and ends at once waits for the last save all the same.
   const letGo = (): Promise<void> => {
-    lettingGo = lettingGo.then(async () => {
-      const closed = await desk.letGo();
+    lettingGo = Promise.all([desk.letGo(), lettingGo]).then(([closed]) => {
       // A case that is opened again takes in what it had lacked.
       letGoOf.set(closed.path, closed);
     });
