@@ -66,7 +66,8 @@ The console for the record of a bypass run. Nothing is installed, nothing is sen
 
 Cases are kept in the folder "data" here when it can be written, else where PUMPSIDE_DIR or --dir says, else in the
 user's own data folder. Nothing is written elsewhere, unless you leave while that folder takes nothing: then the whole
-case is kept in your own data folder or the temporary one, and you are told where. On an old terminal that shows boxes or question marks, add --ascii.
+case is kept in your own data folder or the temporary one, and you are told where.
+On an old terminal that shows boxes or question marks, add --ascii.
 
   pumpside.*        the program, and what its runtime made of it ahead
   MANUAL.txt        every verb and option, and the strokes
