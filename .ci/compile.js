@@ -5,6 +5,7 @@ import { readFileSync, writeFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import { setTimeout as pause } from "node:timers/promises";
 import { fileURLToPath, pathToFileURL } from "node:url";
+import v8 from "node:v8";
 import { Script } from "node:vm";
 import { crc32 } from "node:zlib";
 
@@ -40,6 +41,8 @@ async function compileHere(program, into, runs) {
   const text = readFileSync(program, "latin1");
   const script = new Script(text, { filename: program });
   standInForTerminal();
+  // What V8 has made fits only where it has been told the same, and at its start the program has told it nothing.
+  v8.setFlagsFromString = () => {};
   for (const words of runs) {
     process.argv.splice(2, Number.POSITIVE_INFINITY, ...words);
     await Promise.race([

@@ -17,6 +17,7 @@ import {
 } from "../store/clock.ts";
 import { type BesideKeeper, keepBeside, readBeside } from "../store/half-typed.ts";
 import { type Closing, type Keeper, keepCase } from "../store/keeper.ts";
+import { keepHeapSmall } from "../store/memory.ts";
 import { createCase, type Held, type HeldCase, holdCase, openCase, toldOf } from "../store/open-case.ts";
 import { plain, type Safe } from "../store/safe.ts";
 import { copiesOf, copyFolder, copyOf, keepCopy } from "../store/second-copy.ts";
@@ -69,6 +70,7 @@ export function openDesk(folder: string, tools: DeskTools = {}) {
   let listing = new AbortController();
 
   const hold = async (path: string, takeOver: TakeOver | "none" = "none"): Promise<AppMessage> => {
+    keepHeapSmall();
     const held = await holdCase(path, { takeOver, copies: copiesOf(path, copyTo), safe });
     if (!held.ok) return heldByOther(path, held);
     listing.abort();

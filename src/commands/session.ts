@@ -7,7 +7,7 @@ import type { Instant } from "../format/instant.ts";
 import { harmless } from "../format/text.ts";
 import type { Session, View } from "../screens/Root.tsx";
 import { type Clock, openClock } from "../store/clock.ts";
-import { memoryIsLow } from "../store/memory.ts";
+import { keepHeapSmall, memoryIsLow } from "../store/memory.ts";
 import type { hangBell } from "./bell.ts";
 import type { CaseDesk, LetGo } from "./case-desk.ts";
 
@@ -166,6 +166,7 @@ export function openSession(
     if (stepped) dispatch({ name: "clock-stepped", stepMs: stepped.stepMs });
     else show();
     if (app.screen === "run") bell?.(app.model.file, readNow().ms);
+    keepHeapSmall();
     if (!memoryTold && memoryIsLow()) {
       memoryTold = true;
       dispatch({ name: "told", words: MEMORY_LOW });

@@ -3,7 +3,7 @@ import { msOf } from "../format/instant.ts";
 import type { Protocol } from "../protocol/protocol.ts";
 import type { CaseFile } from "../record/case.ts";
 import type { Entry, EntryOf } from "../record/entry.ts";
-import { type Fact, lastOf, type Record, standing } from "../record/standing.ts";
+import { type Fact, lastOf, ofKind, type Record, standing } from "../record/standing.ts";
 import { type Balances, readBalances } from "./balances.ts";
 import {
   type Coagulation,
@@ -128,11 +128,9 @@ export const isOn = (course: Course, what: string): boolean =>
 
 /** Who runs the pump: the last to open, take over or reopen, as far as it was not struck out. */
 export function operatorOf(entries: readonly Entry[]): string {
-  const last = standing(entries).written.findLast(
-    ({ entry: { kind }, struck }) =>
-      !struck && (kind === "opened" || kind === "operator" || kind === "reopened"),
-  );
-  return last === undefined ? "" : (last.entry as EntryOf<"opened">).operator;
+  const { facts } = standing(entries);
+  const changes = (["opened", "operator", "reopened"] as const).flatMap((kind) => ofKind(facts, kind));
+  return changes.toSorted((a, b) => a.entry.seq - b.entry.seq).at(-1)?.entry.operator ?? "";
 }
 
 function closedAt(entries: readonly Entry[]): number | null {

@@ -40,7 +40,7 @@ export function caseBytes(): (file: CaseFile) => readonly Uint8Array[] {
     if (text !== head.text || written.some(differs)) startOver(text, file);
     for (const entry of file.entries.slice(written.length))
       add(entry, soundEntry(file.entries, written.length));
-    return [head.bytes, body.bytes(), tail(hashOfLast())];
+    return [head.bytes, ...body.pieces(), tail(hashOfLast())];
   };
 }
 
