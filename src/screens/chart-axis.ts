@@ -16,6 +16,9 @@ export const placeOf = (part: number, count: number): number =>
 export const partOf = ({ from, to }: Window, at: number): number =>
   to > from ? (at - from) / (to - from) : 0;
 
+/** What a quotient of two numbers can be off by, in steps: a value on a round number stays there, one beside it is held. */
+const DUST = 1e-10;
+
 /** The scale for values, at least so wide, from one round number to another. */
 export function scaleFor(values: readonly number[], atLeast: number): Scale {
   const sound = values.filter(Number.isFinite);
@@ -26,7 +29,7 @@ export function scaleFor(values: readonly number[], atLeast: number): Scale {
   const [from, to] = sound.length === 0 ? [0, atLeast] : widened(least, most, atLeast);
   const step = roundStep((to - from) / 4);
   const decimals = Math.max(0, -Math.floor(Math.log10(step) + 1e-9));
-  return { low: Math.floor(from / step + 1e-9) * step, high: Math.ceil(to / step - 1e-9) * step, decimals };
+  return { low: Math.floor(from / step + DUST) * step, high: Math.ceil(to / step - DUST) * step, decimals };
 }
 
 /** Widened about its middle; a quantity that is never below nought is not widened below it. */

@@ -179,6 +179,7 @@ describe("whatever is charted", () => {
         for (const end of [scale.low, scale.high]) expect(Number(scaleText(end, scale))).toBeCloseTo(end, 6);
         expect(scale.high - scale.low).toBeGreaterThanOrEqual(atLeast - 1e-6);
       }),
+      { examples: [[[4000.0000023151456, -0.0000016848546238179551, 0], 0.2]] },
     );
   });
 
