@@ -76,6 +76,7 @@ export function openDesk(folder: string, tools: DeskTools = {}) {
     listing.abort();
     const { asRead, ahead } = held.value;
     const file = ahead ?? held.value.file;
+    let unsaved = ahead;
     const steps = recordedSteps(file.entries);
     const earlyBy = startsBefore(file, openClock(sources, steps).now());
     const keeper = keepCase({
@@ -85,7 +86,9 @@ export function openDesk(folder: string, tools: DeskTools = {}) {
       safe,
       onSaved: (seq) => {
         tell({ name: "saved", seq });
-        if (ahead !== null && seq >= ahead.entries.length) void forgetUnsaved(held.value.path, ahead, safe);
+        if (unsaved === null || seq < unsaved.entries.length) return;
+        void forgetUnsaved(held.value.path, unsaved, safe);
+        unsaved = null;
       },
       onFault: (why) => tell({ name: "not-saved", why }),
       onForeign: (words) => tell({ name: "told", words }),

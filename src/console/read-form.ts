@@ -31,31 +31,36 @@ export function writable(draft: Draft): Outcome<Draft> {
     : refused(`This cannot be kept (${fault}): type it as it can be meant.`);
 }
 
+/** What a field's text means; `null` for one that is empty. */
+function readField({ id, read }: Field, texts: Texts): Outcome<Value> | null {
+  const text = texts[id]?.trim();
+  return text ? read(text) : null;
+}
+
 /** The values of the fields that hold a valid text, for what is shown while the form fills. */
 export function valuesSoFar(fields: readonly Field[], texts: Texts): Values {
   const values: { [id: string]: Value } = {};
-  for (const { id, read } of fields) {
-    const value = texts[id]?.trim() ? read(texts[id].trim()) : null;
-    if (value?.ok) values[id] = value.value;
+  for (const field of fields) {
+    const value = readField(field, texts);
+    if (value?.ok) values[field.id] = value.value;
   }
   return values;
 }
 
 /** The first field whose text is not valid, with the reason. */
 export function fieldFault(fields: readonly Field[], texts: Texts): { id: string; fault: string } | null {
-  for (const { id, read } of fields) {
-    const value = texts[id]?.trim() ? read(texts[id].trim()) : null;
-    if (value && !value.ok) return { id, fault: value.fault };
+  for (const field of fields) {
+    const value = readField(field, texts);
+    if (value?.ok === false) return { id: field.id, fault: value.fault };
   }
   return null;
 }
 
 /** What is wrong with a field's text, or hard to believe of it beside the other texts; `null` where nothing is. */
-export function fieldDoubt({ id, read, warn }: Field, texts: Texts, soFar: Values): string | null {
-  const text = texts[id]?.trim() ?? "";
-  if (text === "") return null;
-  const value = read(text);
-  return value.ok ? (warn?.(value.value, soFar) ?? null) : value.fault;
+export function fieldDoubt(field: Field, texts: Texts, soFar: Values): string | null {
+  const value = readField(field, texts);
+  if (value === null) return null;
+  return value.ok ? (field.warn?.(value.value, soFar) ?? null) : value.fault;
 }
 
 /** What the whole form means. A note may be typed with or without `;`, a time with `@`. */

@@ -1,8 +1,9 @@
 /** Copies of a case that know more of it than its own file: what was typed while only they could be written. */
 import type { CaseFile } from "../record/case.ts";
+import { isStateOf } from "./case-bytes.ts";
 import { hashOf, prevOf } from "./chain.ts";
 import { chainFault } from "./chain-fault.ts";
-import { readCaseFile } from "./read-case-file.ts";
+import { bytesOf, caseIn } from "./read-case-file.ts";
 import { plain, type Safe } from "./safe.ts";
 import { within } from "./waiting.ts";
 
@@ -23,12 +24,28 @@ export async function aheadOf(
   copies: readonly string[],
   safe: Safe = plain,
 ): Promise<CaseFile | null> {
-  const read = await Promise.all(copies.map((copy) => within(PATIENCE, readCaseFile(copy, safe), null)));
+  const read = await Promise.all(copies.map((copy) => bytesWithin(PATIENCE, copy, safe)));
   return read
-    .flatMap((one) => (one?.ok ? [one.value.file] : []))
-    .filter((copy) => goesOnFrom(file, copy))
+    .flatMap((bytes) => laterIn(bytes, file) ?? [])
     .reduce<CaseFile | null>(
-      (longest, copy) => (copy.entries.length > (longest?.entries.length ?? 0) ? copy : longest),
+      (longest, later) => (later.entries.length > (longest?.entries.length ?? 0) ? later : longest),
       null,
     );
+}
+
+const bytesWithin = (ms: number, path: string, safe: Safe): Promise<Uint8Array | null> =>
+  within(
+    ms,
+    bytesOf(path, safe).then(
+      ({ bytes }) => bytes,
+      () => null,
+    ),
+    null,
+  );
+
+/** What a copy knows more. Nearly all of them are the case as it is: comparing bytes tells that far sooner than reading them. */
+function laterIn(bytes: Uint8Array | null, file: CaseFile): CaseFile | null {
+  if (bytes === null || isStateOf(bytes, file)) return null;
+  const read = caseIn(new TextDecoder().decode(bytes));
+  return read.ok && goesOnFrom(file, read.value) ? read.value : null;
 }
