@@ -1,6 +1,5 @@
 // Clocks that are set, and computers that sleep, while a case is on the desk: the record's time goes on.
 
-import { join } from "node:path";
 import { beforeEach, describe, expect, onTestFinished, test, vi } from "vitest";
 import { openDesk } from "../../src/commands/case-desk.ts";
 import { openSession } from "../../src/commands/session.ts";
@@ -10,16 +9,14 @@ import { adultProtocol } from "../../src/protocol/adult.ts";
 import { caseFaults } from "../../src/store/case-faults.ts";
 import type { Sources } from "../../src/store/clock.ts";
 import { createCase, openCase } from "../../src/store/open-case.ts";
-import { scratchFolder } from "../store/cases.ts";
 import { START } from "../store/notes.ts";
+import { testFolder } from "../store/test-folder.ts";
 
 const HOUR = 3_600_000;
 
 let folder: string;
 beforeEach(async () => {
-  const scratch = await scratchFolder();
-  onTestFinished(scratch.remove);
-  folder = join(scratch.folder);
+  ({ folder } = await testFolder());
   vi.useFakeTimers({ toFake: ["setTimeout", "clearTimeout"] });
   onTestFinished(() => void vi.useRealTimers());
 });

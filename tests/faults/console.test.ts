@@ -1,17 +1,16 @@
 // What goes wrong around a running console, provoked for real: what the person sees, and what is kept.
 
 import { spawnSync } from "node:child_process";
-import { readdir, readFile, rename, rm, stat, writeFile } from "node:fs/promises";
-import { basename, join } from "node:path";
+import { readdir, readFile, rename, rm, writeFile } from "node:fs/promises";
+import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { build } from "rolldown";
 import { afterEach, beforeEach, describe, expect, onTestFinished, test } from "vitest";
-import { chainFault } from "../../src/store/chain-fault.ts";
 import { lockOf } from "../../src/store/lock.ts";
 import { thisHolder } from "../../src/store/lock-holder.ts";
-import { readCaseFile } from "../../src/store/read-case-file.ts";
 import { caseFolder, enter, newCase, PATIENCE, saved, says } from "../terminal/driving.ts";
-import { type ConsoleOptions, type RunningConsole, startConsole, stopConsoles } from "../terminal/harness.ts";
+import { type ConsoleOptions, startConsole, stopConsoles } from "../terminal/harness.ts";
+import { kindsAt, leave, runningIn } from "./running.ts";
 
 let dir: string;
 beforeEach(async () => {
@@ -21,27 +20,7 @@ beforeEach(async () => {
 });
 afterEach(stopConsoles);
 
-async function running(options: Partial<ConsoleOptions> = {}) {
-  const path = await newCase(dir, "fault");
-  const console = startConsole({ dir, args: ["run", path], ...options });
-  await console.waitFor(saved(1), PATIENCE);
-  return { console, path };
-}
-
-/** The kinds of the entries on the disk, whose chain holds. */
-async function kindsAt(path: string): Promise<string[]> {
-  const read = await readCaseFile(path);
-  if (!read.ok) throw new Error(read.fault);
-  expect(chainFault(read.value.file)).toBeNull();
-  return read.value.file.entries.map(({ kind }) => kind);
-}
-
-const leave = async (console: RunningConsole) => {
-  await console.type("q");
-  await console.waitFor("Enter leaves", PATIENCE);
-  console.raw(enter);
-  return console.exited;
-};
+const running = (options: Partial<ConsoleOptions> = {}) => runningIn(dir, options);
 
 const mayMount = process.platform === "linux" && process.getuid?.() === 0;
 
@@ -92,56 +71,6 @@ describe("a disk", () => {
   );
 });
 
-describe("entries that their own folder could not take before the person left", () => {
-  const leaveUnsaved = async (console: RunningConsole) => {
-    await console.type("q");
-    await console.waitFor("! leaves", PATIENCE);
-    await console.type("!");
-    const screen = await console.waitFor("NOT SAVED in the case's own folder", PATIENCE);
-    expect(await console.exited).toMatchObject({ exitCode: 1 });
-    return screen;
-  };
-
-  const opened = async (path: string, options: Partial<ConsoleOptions> = {}) => {
-    const console = startConsole({ dir, args: ["run", path], ...options });
-    // The lock went away with the folder, and could not be let go.
-    await console.waitFor("Take it over?", PATIENCE);
-    await console.type(`y${enter}`);
-    await console.waitFor("2 entries were taken in from a copy, up to entry 3", PATIENCE);
-    await console.waitFor(saved(3), PATIENCE);
-    expect(await kindsAt(path)).toEqual(["opened", "span", "act"]);
-    return console;
-  };
-
-  test("are kept on this computer, told where, taken in by the next console, and forgotten there", async () => {
-    const { console, path } = await running();
-    await rename(dir, `${dir}-away`);
-    await console.type(`b${enter}a512${enter}`);
-    await console.waitFor(says("NOT SAVED 2"), PATIENCE);
-    const screen = (await leaveUnsaved(console)).join("");
-    const kept = join(`${dir}-home`, "pumpside", "unsaved", basename(path));
-    expect(screen).toContain(kept);
-    expect((await stat(kept)).mode & 0o777).toBe(0o600);
-    await rename(`${dir}-away`, dir);
-    expect(await kindsAt(path)).toEqual(["opened"]);
-    await leave(await opened(path));
-    await expect(stat(kept)).rejects.toThrow("ENOENT");
-  });
-
-  test("are taken in from the second folder where that had taken them", async () => {
-    const copies = await caseFolder();
-    onTestFinished(copies.remove);
-    const env = { PUMPSIDE_COPY_DIR: copies.dir };
-    const { console, path } = await running({ env });
-    await rename(dir, `${dir}-away`);
-    await console.type(`b${enter}a512${enter}`);
-    await console.waitFor(says("NOT SAVED 2"), PATIENCE);
-    expect((await leaveUnsaved(console)).join("")).toContain(join(copies.dir, basename(path)));
-    await rename(`${dir}-away`, dir);
-    await leave(await opened(path, { env }));
-  });
-});
-
 test("a folder that is taken away: says so, and saves when it is back", async () => {
   const { console, path } = await running();
   await rename(dir, `${dir}-away`);
@@ -190,25 +119,6 @@ describe("a case file", () => {
     await again.waitFor(saved(3), PATIENCE);
     expect(await kindsAt(path)).toEqual(["opened", "span", "note"]);
     expect(await readFile(`${path}.damaged-1`)).toEqual(whole.subarray(0, whole.length - 150));
-  });
-});
-
-describe("a second folder", () => {
-  test("gets every save, and is caught up when it comes back", async () => {
-    const copies = await caseFolder();
-    onTestFinished(copies.remove);
-    const { console, path } = await running({ env: { PUMPSIDE_COPY_DIR: copies.dir } });
-    const copy = join(copies.dir, path.slice(dir.length + 1));
-    await console.type(`b${enter}`);
-    await console.waitFor(saved(2), PATIENCE);
-    await rename(copies.dir, `${copies.dir}-away`);
-    await console.type(`a512${enter}`);
-    await console.waitFor(saved(3), PATIENCE);
-    await console.waitFor("second copy behind by", PATIENCE);
-    await rename(`${copies.dir}-away`, copies.dir);
-    await console.waitFor((screen) => !screen.join(" ").includes("second copy"), PATIENCE);
-    expect(await kindsAt(copy)).toEqual(["opened", "span", "act"]);
-    expect(await readFile(copy)).toEqual(await readFile(path));
   });
 });
 

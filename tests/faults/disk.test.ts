@@ -9,14 +9,13 @@ import { openFolder } from "../../src/store/folder.ts";
 import { type Keeper, keepCase } from "../../src/store/keeper.ts";
 import { lockCase } from "../../src/store/lock.ts";
 import { createCase, type HeldCase, holdCase, openCase } from "../../src/store/open-case.ts";
-import { aCase, scratchFolder } from "../store/cases.ts";
+import { aCase } from "../store/cases.ts";
 import { START, withNotes } from "../store/notes.ts";
+import { testFolder } from "../store/test-folder.ts";
 
 let folder: string;
 beforeEach(async () => {
-  const scratch = await scratchFolder();
-  onTestFinished(scratch.remove);
-  folder = join(scratch.folder, "cases");
+  folder = join((await testFolder()).folder, "cases");
   await mkdir(folder);
 });
 

@@ -5,7 +5,7 @@ import { once } from "node:events";
 import { readdir, readFile, writeFile } from "node:fs/promises";
 import { basename, join } from "node:path";
 import { setTimeout as pause } from "node:timers/promises";
-import { beforeEach, expect, onTestFinished, test } from "vitest";
+import { beforeEach, expect, test } from "vitest";
 import { bundlePath } from "../../.ci/bundle.js";
 import { lowCase } from "../../src/store/case-adapter.ts";
 import { safeFitting } from "../../src/store/encrypting-safe.ts";
@@ -13,16 +13,15 @@ import { keyholeAt } from "../../src/store/keyhole.ts";
 import { holdCase, openCase } from "../../src/store/open-case.ts";
 import { isEncrypted, plain, type Safe } from "../../src/store/safe.ts";
 import { writeMany } from "../helpers/many-cases.ts";
-import { aCase, scratchFolder } from "../store/cases.ts";
+import { aCase } from "../store/cases.ts";
 import { withNotes } from "../store/notes.ts";
 import { aSafe, filesIn, filesWith, PASSPHRASE } from "../store/safes.ts";
+import { testFolder } from "../store/test-folder.ts";
 import { damaged, diceFrom } from "./mutations.ts";
 
 let folder: string;
 beforeEach(async () => {
-  const scratch = await scratchFolder();
-  onTestFinished(scratch.remove);
-  folder = scratch.folder;
+  ({ folder } = await testFolder());
 });
 
 const FILES = 4000;
@@ -113,8 +112,7 @@ const casesIn = async (from: string) =>
   Object.entries(await filesIn(from)).filter(([name]) => !name.includes(".json.lock"));
 
 test("killed at any point of encrypting or decrypting, every case opens, and the same call again ends it", async () => {
-  const elsewhere = await scratchFolder();
-  onTestFinished(elsewhere.remove);
+  const elsewhere = await testFolder();
   const passphraseFile = join(elsewhere.folder, "words");
   await writeFile(passphraseFile, `${PASSPHRASE}\n`);
   await writeMany(folder, CASES);
@@ -137,8 +135,7 @@ test("killed at any point of encrypting or decrypting, every case opens, and the
 }, 180_000);
 
 test("a case left behind by a killed rewriting can be held at once", async () => {
-  const elsewhere = await scratchFolder();
-  onTestFinished(elsewhere.remove);
+  const elsewhere = await testFolder();
   const passphraseFile = join(elsewhere.folder, "words");
   await writeFile(passphraseFile, PASSPHRASE);
   await writeMany(folder, CASES);

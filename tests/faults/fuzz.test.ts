@@ -3,11 +3,10 @@
 import { type ChildProcess, fork } from "node:child_process";
 import { once } from "node:events";
 import { readdir, readFile, writeFile } from "node:fs/promises";
-import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { describe, expect, onTestFinished, test } from "vitest";
 import { openCase } from "../../src/store/open-case.ts";
-import { scratchFolder } from "../store/cases.ts";
+import { testFolder } from "../store/test-folder.ts";
 import { damaged, diceFrom } from "./mutations.ts";
 import { type Asked, soundText, type Told } from "./read-damaged.ts";
 
@@ -66,9 +65,7 @@ describe(`${FILES} damaged`, () => {
 });
 
 test("a thousand damaged files on the disk are left as they were by opening them to look", async () => {
-  const scratch = await scratchFolder();
-  onTestFinished(scratch.remove);
-  const path = join(scratch.folder, "case-20260304-abcdef.json");
+  const { folder, path } = await testFolder();
   const text = soundText("case");
   for (let seed = 0; seed < 1000; seed++) {
     const one = Buffer.from(damaged(text, diceFrom(seed)));
@@ -76,5 +73,5 @@ test("a thousand damaged files on the disk are left as they were by opening them
     await openCase(path);
     expect((await readFile(path)).equals(one)).toBe(true);
   }
-  expect(await readdir(scratch.folder)).toEqual(["case-20260304-abcdef.json"]);
+  expect(await readdir(folder)).toEqual(["case-20260304-abcdef.json"]);
 });

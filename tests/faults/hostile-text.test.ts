@@ -2,11 +2,11 @@
 
 import { spawnSync } from "node:child_process";
 import { writeFile } from "node:fs/promises";
-import { join } from "node:path";
-import { expect, onTestFinished, test } from "vitest";
+import { expect, test } from "vitest";
 import { bundlePath } from "../../.ci/bundle.js";
 import { EVERY_KIND, written } from "../helpers/every-kind.ts";
-import { aCase, scratchFolder } from "../store/cases.ts";
+import { aCase } from "../store/cases.ts";
+import { testFolder } from "../store/test-folder.ts";
 
 /** Clears the screen, sets the title, turns the direction of writing, rings, and begins a new line. */
 const HOSTILE = "\u001b[2J\u001b]0;owned\u0007\u202eevil\u009b31m\r\nnext";
@@ -39,13 +39,11 @@ test.each([
   ["figures", "bypass time"],
   ["check", "hashes"],
 ])("pumpside %s shows none of it", async (verb, shown) => {
-  const scratch = await scratchFolder();
-  onTestFinished(scratch.remove);
-  const path = join(scratch.folder, "case-20260304-abcdef.json");
+  const { folder, path } = await testFolder();
   const entries = EVERY_KIND.map((draft, place) => ({ ...written(place + 1), ...draft, note: "x" }));
   const { protocol, ...head } = aCase();
   await writeFile(path, JSON.stringify({ ...(poisoned({ ...head, entries }) as object), protocol }));
-  const words = verb === "list" ? ["list", "--dir", scratch.folder] : [verb, path];
+  const words = verb === "list" ? ["list", "--dir", folder] : [verb, path];
   const { stdout, stderr } = spawnSync(process.execPath, [bundlePath, ...words], { encoding: "utf8" });
   expect(stdout + stderr).toContain(shown);
   expect(stdout + stderr).not.toMatch(/[\p{Cc}\p{Cf}\p{Zl}\p{Zp}](?<!\n)/u);

@@ -10,17 +10,17 @@ import { appendTo, holdCase, toldOf } from "../../src/store/open-case.ts";
 import { readCaseFile } from "../../src/store/read-case-file.ts";
 import { copyOf, copyOnce } from "../../src/store/second-copy.ts";
 import { forgetUnsaved, keepUnsaved, unsavedOf } from "../../src/store/unsaved.ts";
-import { aCase, scratchFolder, withEntry } from "./cases.ts";
+import { aCase, withEntry } from "./cases.ts";
 import { withNotes } from "./notes.ts";
+import { testFolder } from "./test-folder.ts";
 
 let copies: string;
 let path: string;
 beforeEach(async () => {
-  const { folder, remove } = await scratchFolder();
-  onTestFinished(remove);
+  const { folder, path: inFolder } = await testFolder();
+  path = inFolder;
   copies = join(folder, "copies");
   await mkdir(copies);
-  path = join(folder, "case-20260304-abcdef.json");
   vi.stubEnv("XDG_DATA_HOME", join(folder, "home"));
   onTestFinished(() => void vi.unstubAllEnvs());
 });

@@ -3,20 +3,18 @@
 import { spawnSync } from "node:child_process";
 import { mkdir, readdir, readFile, truncate, writeFile } from "node:fs/promises";
 import { join } from "node:path";
-import { beforeEach, describe, expect, onTestFinished, test } from "vitest";
+import { beforeEach, describe, expect, test } from "vitest";
 import type { CaseFile } from "../../src/record/case.ts";
 import { lowCase } from "../../src/store/case-adapter.ts";
 import { openCase } from "../../src/store/open-case.ts";
-import { aCase, scratchFolder } from "./cases.ts";
+import { aCase } from "./cases.ts";
 import { withNotes } from "./notes.ts";
+import { testFolder } from "./test-folder.ts";
 
 let folder: string;
 let path: string;
 beforeEach(async () => {
-  const scratch = await scratchFolder();
-  onTestFinished(scratch.remove);
-  folder = scratch.folder;
-  path = join(folder, "case-20260304-abcdef.json");
+  ({ folder, path } = await testFolder());
 });
 
 const faultOf = async (at: string): Promise<string | null> => {

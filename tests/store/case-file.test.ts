@@ -1,20 +1,18 @@
 // The case file: what a save writes, what a load gives back, and what is refused.
 
 import { readFile, writeFile } from "node:fs/promises";
-import { join } from "node:path";
-import { beforeEach, describe, expect, onTestFinished, test } from "vitest";
+import { beforeEach, describe, expect, test } from "vitest";
 import type { CaseFile } from "../../src/record/case.ts";
 import { caseAdapter, lowCase } from "../../src/store/case-adapter.ts";
 import { chainFault } from "../../src/store/chain-fault.ts";
 import { faultWords } from "../../src/store/fault-words.ts";
-import { aCase, scratchFolder, withEntry } from "./cases.ts";
+import { aCase, withEntry } from "./cases.ts";
 import { noteAt, withNotes } from "./notes.ts";
+import { testFolder } from "./test-folder.ts";
 
 let path: string;
 beforeEach(async () => {
-  const scratch = await scratchFolder();
-  onTestFinished(scratch.remove);
-  path = join(scratch.folder, "case-20260304-abcdef.json");
+  ({ path } = await testFolder());
 });
 
 const save = (file: CaseFile) => lowCase(path, file).write();

@@ -3,7 +3,7 @@
 import { appendFile, cp, mkdir, readFile, rename, stat, unlink, utimes, writeFile } from "node:fs/promises";
 import { join } from "node:path";
 import fc from "fast-check";
-import { afterAll, beforeAll, beforeEach, describe, expect, onTestFinished, test } from "vitest";
+import { afterAll, beforeAll, beforeEach, describe, expect, test } from "vitest";
 import { SUMMARISER } from "../../src/reports/case-summary.ts";
 import { lowCase } from "../../src/store/case-adapter.ts";
 import { indexOf } from "../../src/store/case-index.ts";
@@ -11,14 +11,13 @@ import { listCases } from "../../src/store/case-list.ts";
 import { newCasePath } from "../../src/store/folder.ts";
 import { manyCase, writeCutShort, writeMany } from "../helpers/many-cases.ts";
 import { scratchFolder, withEntry } from "./cases.ts";
+import { testFolder } from "./test-folder.ts";
 
 const MANY = 60;
 
 let folder: string;
 beforeEach(async () => {
-  const scratch = await scratchFolder();
-  onTestFinished(scratch.remove);
-  folder = scratch.folder;
+  ({ folder } = await testFolder());
   await cp(made.folder, folder, { recursive: true });
 });
 
@@ -42,8 +41,7 @@ async function listed() {
 
 /** The same from the files alone. */
 async function fresh() {
-  const other = await scratchFolder();
-  onTestFinished(other.remove);
+  const other = await testFolder();
   await rename(indexOf(folder), join(other.folder, "index")).catch(() => undefined);
   const { cases } = await listed();
   await rename(join(other.folder, "index"), indexOf(folder)).catch(() => undefined);

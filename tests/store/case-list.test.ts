@@ -2,19 +2,18 @@
 
 import { mkdir, writeFile } from "node:fs/promises";
 import { join } from "node:path";
-import { beforeEach, describe, expect, onTestFinished, test } from "vitest";
+import { beforeEach, describe, expect, test } from "vitest";
 import type { CaseFile } from "../../src/record/case.ts";
 import { lowCase } from "../../src/store/case-adapter.ts";
 import { findCase, listCases } from "../../src/store/case-list.ts";
 import { newCasePath } from "../../src/store/folder.ts";
-import { aCase, scratchFolder, withEntry } from "./cases.ts";
+import { aCase, withEntry } from "./cases.ts";
 import { withNotes } from "./notes.ts";
+import { testFolder } from "./test-folder.ts";
 
 let folder: string;
 beforeEach(async () => {
-  const scratch = await scratchFolder();
-  onTestFinished(scratch.remove);
-  folder = scratch.folder;
+  ({ folder } = await testFolder());
 });
 
 const saveAt = (path: string, file: CaseFile) => lowCase(path, file).write();

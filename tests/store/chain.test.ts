@@ -2,13 +2,13 @@
 
 import { createHash } from "node:crypto";
 import { readFile, writeFile } from "node:fs/promises";
-import { join } from "node:path";
-import { beforeEach, describe, expect, onTestFinished, test } from "vitest";
+import { beforeEach, describe, expect, test } from "vitest";
 import { lowCase } from "../../src/store/case-adapter.ts";
 import { chainFault } from "../../src/store/chain-fault.ts";
 import { readCaseFile } from "../../src/store/read-case-file.ts";
-import { aCase, scratchFolder } from "./cases.ts";
+import { aCase } from "./cases.ts";
 import { noteAt, withNotes } from "./notes.ts";
+import { testFolder } from "./test-folder.ts";
 
 type Json = {
   label: string;
@@ -18,9 +18,7 @@ type Json = {
 
 let path: string;
 beforeEach(async () => {
-  const scratch = await scratchFolder();
-  onTestFinished(scratch.remove);
-  path = join(scratch.folder, "case-20260304-abcdef.json");
+  ({ path } = await testFolder());
   await lowCase(path, withNotes(aCase(), 9)).write();
 });
 

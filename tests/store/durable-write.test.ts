@@ -2,20 +2,17 @@
 
 import { mkdir, readdir, readFile, stat, symlink, writeFile } from "node:fs/promises";
 import { join } from "node:path";
-import { beforeEach, describe, expect, onTestFinished, test } from "vitest";
+import { beforeEach, describe, expect, test } from "vitest";
 import { durableWrite, temporaryOf } from "../../src/store/durable-write.ts";
-import { scratchFolder } from "./cases.ts";
 import { failing, recordingDisk } from "./disks.ts";
+import { testFolder } from "./test-folder.ts";
 
 const bytes = (text: string) => [Buffer.from(text)];
 
 let folder: string;
 let path: string;
 beforeEach(async () => {
-  const scratch = await scratchFolder();
-  onTestFinished(scratch.remove);
-  folder = scratch.folder;
-  path = join(folder, "case-20260304-abcdef.json");
+  ({ folder, path } = await testFolder());
 });
 
 describe("a file that is written", () => {

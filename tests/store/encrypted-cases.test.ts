@@ -1,54 +1,33 @@
 // Cases in an encrypted folder: kept, copied, listed, watched and recovered as others are, and nothing of them readable.
 
-import { readdir, readFile, rm, stat, utimes, writeFile } from "node:fs/promises";
-import { basename, join } from "node:path";
+import { readdir, readFile, stat, writeFile } from "node:fs/promises";
+import { basename } from "node:path";
 import fc from "fast-check";
-import { beforeEach, describe, expect, onTestFinished, test } from "vitest";
+import { beforeEach, describe, expect, test } from "vitest";
 import { SUMMARISER } from "../../src/reports/case-summary.ts";
 import { lowCase } from "../../src/store/case-adapter.ts";
 import { caseBytes } from "../../src/store/case-bytes.ts";
 import { indexOf } from "../../src/store/case-index.ts";
 import { listCases } from "../../src/store/case-list.ts";
-import { chainFault } from "../../src/store/chain-fault.ts";
 import { newCasePath } from "../../src/store/folder.ts";
 import { keepBeside, readBeside } from "../../src/store/half-typed.ts";
 import { markerOf } from "../../src/store/keyhole.ts";
 import { lastGoodOf } from "../../src/store/last-good.ts";
 import { appendTo, createCase, holdCase, openCase } from "../../src/store/open-case.ts";
 import { readCaseFile } from "../../src/store/read-case-file.ts";
-import { plain } from "../../src/store/safe.ts";
 import { copyOf, copyOnce } from "../../src/store/second-copy.ts";
 import { anyText } from "../helpers/any-text.ts";
 import { manyCase } from "../helpers/many-cases.ts";
-import { aCase, scratchFolder, withEntry } from "./cases.ts";
+import { aCase, withEntry } from "./cases.ts";
 import { START, withNotes } from "./notes.ts";
-import { aSafe, filesIn, filesWith, othersSafe, put, textIn } from "./safes.ts";
+import { aSafe, entriesInSafe, filesIn, filesWith, othersSafe, put, savedInSafe, textIn } from "./safes.ts";
+import { testFolder } from "./test-folder.ts";
 
 let folder: string;
 let path: string;
 beforeEach(async () => {
-  const scratch = await scratchFolder();
-  onTestFinished(scratch.remove);
-  folder = scratch.folder;
-  path = join(folder, "case-20260304-abcdef.json");
+  ({ folder, path } = await testFolder());
 });
-
-/** Saves the case with two entries, four, and so on, into the safe. */
-async function saved(entries = 10): Promise<void> {
-  const low = lowCase(path, withNotes(aCase(), 1), { safe: aSafe });
-  await low.write();
-  while (low.data.entries.length < entries) {
-    low.data = withNotes(low.data, 2);
-    await low.write();
-  }
-}
-
-const entriesAt = async (at = path): Promise<number> => {
-  const read = await readCaseFile(at, aSafe);
-  if (!read.ok) throw new Error(read.fault);
-  expect(chainFault(read.value.file)).toBeNull();
-  return read.value.file.entries.length;
-};
 
 describe("a case in a safe", () => {
   test("is on the disk what it would be without, once it is taken out", async () => {
@@ -76,17 +55,17 @@ describe("a case in a safe", () => {
   });
 
   test("is added to in one go, and the state before stays in the safe too", async () => {
-    await saved(4);
+    await savedInSafe(path, 4);
     const becomes = await appendTo(path, (file) => ({ ok: true, value: withNotes(file, 1) }), {
       safe: aSafe,
     });
     expect(becomes.ok).toBe(true);
-    expect([await entriesAt(), await entriesAt(lastGoodOf(path))]).toEqual([5, 4]);
+    expect([await entriesInSafe(path), await entriesInSafe(lastGoodOf(path))]).toEqual([5, 4]);
     expect(await filesWith(folder, "note", "bench")).toEqual([]);
   });
 
   test("is refused in words without its passphrase, and left as it was", async () => {
-    await saved();
+    await savedInSafe(path);
     const before = await filesIn(folder);
     const fault = expect.stringMatching(/^it is encrypted, and no passphrase was given for it\.$/);
     expect(await openCase(path)).toMatchObject({ ok: false, fault });
@@ -129,7 +108,7 @@ describe("a case that was not encrypted yet, in an encrypted folder", () => {
       ).toMatchObject({
         ok: true,
       });
-    expect(await entriesAt()).toBe(5);
+    expect(await entriesInSafe(path)).toBe(5);
     expect(await filesWith(folder, "note")).toEqual([]);
   });
 });
@@ -169,113 +148,10 @@ describe("beside a case in a safe", () => {
   });
 
   test("the second copy is in it too", async () => {
-    const copies = await scratchFolder();
-    onTestFinished(copies.remove);
+    const copies = await testFolder();
     const file = withNotes(aCase(), 2);
     expect(await copyOnce(copies.folder, path, file, aSafe)).toBeNull();
-    expect(await entriesAt(copyOf(path, copies.folder))).toBe(3);
+    expect(await entriesInSafe(copyOf(path, copies.folder))).toBe(3);
     expect(await filesWith(copies.folder, "note")).toEqual([]);
-  });
-});
-
-describe("another program's doing", () => {
-  async function watched() {
-    await saved(4);
-    const asRead = await readCaseFile(path, aSafe);
-    if (!asRead.ok) throw new Error(asRead.fault);
-    const told: string[] = [];
-    const { value } = asRead;
-    const low = lowCase(path, value.file, {
-      asRead: value,
-      safe: aSafe,
-      onForeign: (words) => told.push(words),
-    });
-    const save = async () => {
-      low.data = withNotes(low.data, 1);
-      await low.write();
-    };
-    return { save, told };
-  }
-  const asides = async () => (await readdir(folder)).filter((name) => name.includes("replaced"));
-
-  test("that only touched the time of the file is none", async () => {
-    const { save, told } = await watched();
-    await utimes(path, 1, 1);
-    await save();
-    expect([told, await asides()]).toEqual([[], []]);
-  });
-
-  test.each([
-    ["something plain", Buffer.from("something")],
-    ["an envelope of another passphrase", put(othersSafe, "something")],
-    ["another state of the case", put(aSafe, "something")],
-  ])("that put %s in its place is kept and told", async (_, bytes) => {
-    const { save, told } = await watched();
-    await writeFile(path, bytes);
-    await save();
-    expect(told).toHaveLength(1);
-    expect(await readFile(`${path}.replaced-1`)).toEqual(bytes);
-    expect(await entriesAt()).toBe(5);
-  });
-});
-
-describe("a damaged case in a safe", () => {
-  const TOLD =
-    /^The file of this case is damaged and, being encrypted, can't be read even in part, so that a copy had to serve: it was recovered up to entry 8 \(08:08:00\)\. Look at what follows it\./;
-
-  const cut = async (by = 100) => {
-    const whole = await readFile(path);
-    await writeFile(path, whole.subarray(0, whole.length - by));
-  };
-
-  test("is opened from its last good copy, and says that it can't be read in part", async () => {
-    await saved();
-    await cut();
-    const before = await filesIn(folder);
-    const opened = await openCase(path, [], aSafe);
-    expect(opened.ok && opened.value.recovered).toMatch(TOLD);
-    expect(opened.ok && opened.value.file.entries).toHaveLength(8);
-    expect(await filesIn(folder)).toEqual(before);
-  });
-
-  test("is opened from the second copy where that is longer", async () => {
-    await saved();
-    const copy = join(folder, "copy");
-    await writeFile(copy, await readFile(path));
-    await cut();
-    const opened = await openCase(path, [copy], aSafe);
-    expect(opened.ok && opened.value.file.entries).toHaveLength(10);
-  });
-
-  test("is repaired into the safe, and what was there is kept as it was", async () => {
-    await saved();
-    await cut();
-    const damaged = await readFile(path);
-    const held = await holdCase(path, { safe: aSafe });
-    if (!held.ok) throw new Error(held.fault);
-    await held.value.release();
-    expect(held.value.recovered).toMatch(TOLD);
-    expect(await entriesAt()).toBe(9);
-    expect(await readFile(`${path}.damaged-1`)).toEqual(damaged);
-    expect(await filesWith(folder, "note")).toEqual([]);
-  });
-
-  test("that was there without any copy is refused in words, and left", async () => {
-    await saved(2);
-    await cut();
-    const damaged = await readFile(path);
-    expect(await holdCase(path, { safe: aSafe })).toMatchObject({
-      ok: false,
-      fault: expect.stringMatching(/^it is encrypted and was damaged or changed, .* read in part\.$/),
-    });
-    expect(await readFile(path)).toEqual(damaged);
-  });
-
-  test("that is gone is written again from its last good copy", async () => {
-    await saved();
-    await rm(path);
-    const opened = await openCase(path, [], aSafe);
-    expect(opened.ok && opened.value.recovered).toMatch(/^The file of this case is missing or empty/);
-    expect(await openCase(path, [], plain)).toMatchObject({ ok: false, fault: "there is no such file." });
   });
 });

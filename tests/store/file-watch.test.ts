@@ -1,21 +1,19 @@
 // What another program puts in the place of a case is noticed, kept, and told once.
 
 import { readdir, readFile, rename, rm, utimes, writeFile } from "node:fs/promises";
-import { basename, join } from "node:path";
-import { beforeEach, expect, onTestFinished, test } from "vitest";
+import { basename } from "node:path";
+import { beforeEach, expect, test } from "vitest";
 import { lowCase } from "../../src/store/case-adapter.ts";
 import { chainFault } from "../../src/store/chain-fault.ts";
 import { readCaseFile } from "../../src/store/read-case-file.ts";
-import { aCase, scratchFolder } from "./cases.ts";
+import { aCase } from "./cases.ts";
 import { withNotes } from "./notes.ts";
+import { testFolder } from "./test-folder.ts";
 
 let folder: string;
 let path: string;
 beforeEach(async () => {
-  const scratch = await scratchFolder();
-  onTestFinished(scratch.remove);
-  folder = scratch.folder;
-  path = join(folder, "case-20260304-abcdef.json");
+  ({ folder, path } = await testFolder());
 });
 
 /** A case that was opened, with what was told. */

@@ -1,33 +1,31 @@
 // A folder that is encrypted and decrypted again: every file as it was, whenever it was stopped, and nothing forgotten.
 
-import { cp, readdir, readFile, rm, symlink, utimes, writeFile } from "node:fs/promises";
+import { readdir, readFile, rm, symlink, utimes, writeFile } from "node:fs/promises";
 import { basename, join } from "node:path";
-import { beforeEach, describe, expect, onTestFinished, test } from "vitest";
+import { beforeEach, describe, expect, test } from "vitest";
 import { SUMMARISER } from "../../src/reports/case-summary.ts";
 import { lowCase } from "../../src/store/case-adapter.ts";
 import { indexOf } from "../../src/store/case-index.ts";
 import { listCases } from "../../src/store/case-list.ts";
-import { safeFitting } from "../../src/store/encrypting-safe.ts";
 import { newCasePath, openFolder } from "../../src/store/folder.ts";
 import { decryptFolder, encryptFolder } from "../../src/store/folder-encryption.ts";
 import { keepBeside, readBeside } from "../../src/store/half-typed.ts";
-import { isMarked, keyholeAt, markerOf } from "../../src/store/keyhole.ts";
+import { isMarked } from "../../src/store/keyhole.ts";
 import { lockCase, lockOf } from "../../src/store/lock.ts";
 import { openCase } from "../../src/store/open-case.ts";
 import { isEncrypted, type Safe } from "../../src/store/safe.ts";
 import { writeMany } from "../helpers/many-cases.ts";
-import { aCase, scratchFolder } from "./cases.ts";
+import { aCase } from "./cases.ts";
 import { withNotes } from "./notes.ts";
-import { aSafe, filesIn, filesWith, othersSafe, PASSPHRASE, put } from "./safes.ts";
+import { aSafe, filesIn, filesWith, othersSafe, put } from "./safes.ts";
+import { testFolder } from "./test-folder.ts";
 
 const IDS = ["20260301-aaaaaa", "20260302-bbbbbb", "20260303-cccccc", "20260304-dddddd"];
 const SECRETS = ["hush", "note 2", "heparin", "half a word", "valve"];
 
 let folder: string;
 beforeEach(async () => {
-  const scratch = await scratchFolder();
-  onTestFinished(scratch.remove);
-  folder = scratch.folder;
+  ({ folder } = await testFolder());
 });
 
 const pathOf = (place: number) => newCasePath(folder, IDS[place] as string);
@@ -213,71 +211,6 @@ describe("what can't be rewritten", () => {
       ok: false,
       fault: expect.stringMatching(/^it was not finished: the folder is gone\. Every case can still be read/),
     });
-  });
-});
-
-describe("the keyhole", () => {
-  const opens = async (at: string): Promise<boolean> => {
-    const keyhole = await keyholeAt(at);
-    if (keyhole.is !== "found") throw new Error(keyhole.is);
-    return (await safeFitting(PASSPHRASE, keyhole.envelope)) !== null;
-  };
-
-  test("is the marker of the folder, for it and for each case in it", async () => {
-    await filled();
-    expect(await keyholeAt(folder)).toEqual({ is: "none" });
-    expect(await keyholeAt(join(folder, "not there"))).toEqual({ is: "none" });
-    await encrypted();
-    for (const at of [folder, pathOf(0), pathOf(3)]) {
-      expect(await keyholeAt(at)).toMatchObject({ is: "found", isMarked: true });
-      expect(await opens(at)).toBe(true);
-    }
-  });
-
-  test("of a folder that lost its marker is its newest case, and of a case alone the case", async () => {
-    await filled();
-    await encrypted();
-    const alone = join(folder, "alone");
-    await cp(pathOf(1), join(alone, "case.json"));
-    await rm(markerOf(folder));
-    for (const at of [folder, join(alone, "case.json")]) {
-      expect(await keyholeAt(at)).toMatchObject({ is: "found", isMarked: false });
-      expect(await opens(at)).toBe(true);
-    }
-    expect(await keyholeAt(alone)).toEqual({ is: "none" });
-  });
-
-  test.each([
-    ["cut short", (whole: Buffer) => whole.subarray(0, 60)],
-    ["empty", () => Buffer.of()],
-    ["something else", () => Buffer.from("words")],
-  ])("of a folder whose marker is %s is its newest case, and encrypting again mends it", async (_, harm) => {
-    await filled();
-    await encrypted();
-    const whole = await readFile(markerOf(folder));
-    await writeFile(markerOf(folder), harm(whole));
-    expect(await keyholeAt(folder)).toMatchObject({ is: "found", isMarked: true });
-    expect(await opens(folder)).toBe(true);
-    await encrypted();
-    const mended = await readFile(markerOf(folder));
-    expect(mended).toHaveLength(whole.length);
-    expect(Buffer.from(await aSafe.take(mended))).toHaveLength(0);
-  });
-
-  test("that is damaged, with no case beside it, is told", async () => {
-    await writeFile(markerOf(folder), "words");
-    expect(await keyholeAt(folder)).toEqual({ is: "damaged", fault: "it is not as it was written" });
-  });
-
-  test("of a passphrase chosen by somebody else meanwhile is left, with every case", async () => {
-    await filled();
-    await encrypted(othersSafe);
-    const before = await filesIn(folder);
-    expect(await encrypted()).toMatchObject({
-      ok: false,
-      fault: expect.stringMatching(/another passphrase has been chosen for this folder meanwhile/),
-    });
-    expect(await filesIn(folder)).toEqual(before);
   });
 });
 

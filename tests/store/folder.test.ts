@@ -3,17 +3,15 @@
 import { mkdir, readdir, stat, utimes, writeFile } from "node:fs/promises";
 import { homedir } from "node:os";
 import { basename, join, resolve } from "node:path";
-import { beforeEach, describe, expect, onTestFinished, test } from "vitest";
+import { beforeEach, describe, expect, test } from "vitest";
 import { caseFolder, idInName, newCaseId, newCasePath, openFolder } from "../../src/store/folder.ts";
 import { lockCase } from "../../src/store/lock.ts";
-import { scratchFolder } from "./cases.ts";
 import { START } from "./notes.ts";
+import { testFolder } from "./test-folder.ts";
 
 let folder: string;
 beforeEach(async () => {
-  const scratch = await scratchFolder();
-  onTestFinished(scratch.remove);
-  folder = scratch.folder;
+  ({ folder } = await testFolder());
 });
 
 describe("the folder", () => {

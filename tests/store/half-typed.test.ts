@@ -1,18 +1,15 @@
 // What is half typed waits beside the case, and is gone when there is nothing left of it.
 
 import { mkdir, readdir, readFile, stat, writeFile } from "node:fs/promises";
-import { basename, join } from "node:path";
-import { beforeEach, expect, onTestFinished, test } from "vitest";
+import { basename } from "node:path";
+import { beforeEach, expect, test } from "vitest";
 import { keepBeside, readBeside } from "../../src/store/half-typed.ts";
-import { scratchFolder } from "./cases.ts";
+import { testFolder } from "./test-folder.ts";
 
 let folder: string;
 let path: string;
 beforeEach(async () => {
-  const scratch = await scratchFolder();
-  onTestFinished(scratch.remove);
-  folder = scratch.folder;
-  path = join(folder, "case-20260304-abcdef.json");
+  ({ folder, path } = await testFolder());
 });
 
 const besideOf = () => `${path}.half-typed`;

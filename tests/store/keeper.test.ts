@@ -1,20 +1,16 @@
-// The keeper: one save at a time, the newest state, again and again until it is on the disk.
-
-import { join } from "node:path";
-import { beforeEach, describe, expect, onTestFinished, test } from "vitest";
+import { beforeEach, describe, expect, test } from "vitest";
 import type { CaseFile } from "../../src/record/case.ts";
 import type { Disk } from "../../src/store/disk.ts";
 import { type KeeperTools, keepCase } from "../../src/store/keeper.ts";
 import { readCaseFile } from "../../src/store/read-case-file.ts";
-import { aCase, scratchFolder, withEntry } from "./cases.ts";
+import { aCase, withEntry } from "./cases.ts";
 import { failing, recordingDisk } from "./disks.ts";
 import { withNotes } from "./notes.ts";
+import { testFolder } from "./test-folder.ts";
 
 let path: string;
 beforeEach(async () => {
-  const scratch = await scratchFolder();
-  onTestFinished(scratch.remove);
-  path = join(scratch.folder, "case-20260304-abcdef.json");
+  ({ path } = await testFolder());
 });
 
 /** A keeper of a new case, with what it told in order. */

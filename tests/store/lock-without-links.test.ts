@@ -1,10 +1,9 @@
 // Locks on disks that know no second name for a file, such as memory sticks and some shares.
 
 import { readdir } from "node:fs/promises";
-import { join } from "node:path";
-import { expect, onTestFinished, test, vi } from "vitest";
+import { expect, test, vi } from "vitest";
 import { lockCase } from "../../src/store/lock.ts";
-import { scratchFolder } from "./cases.ts";
+import { testFolder } from "./test-folder.ts";
 
 vi.mock("node:fs/promises", async (original) => ({
   ...(await original<typeof import("node:fs/promises")>()),
@@ -12,9 +11,7 @@ vi.mock("node:fs/promises", async (original) => ({
 }));
 
 test("a lock is held by one of many there too", async () => {
-  const { folder, remove } = await scratchFolder();
-  onTestFinished(remove);
-  const path = join(folder, "case-20260304-abcdef.json");
+  const { folder, path } = await testFolder();
   for (let round = 0; round < 10; round++) {
     const outcomes = await Promise.all(Array.from({ length: 8 }, () => lockCase(path)));
     expect(outcomes.filter(({ ok }) => ok)).toHaveLength(1);

@@ -4,19 +4,16 @@ import { spawnSync } from "node:child_process";
 import { readdir, readFile, stat, writeFile } from "node:fs/promises";
 import { hostname } from "node:os";
 import { basename, join } from "node:path";
-import { beforeEach, describe, expect, onTestFinished, test } from "vitest";
+import { beforeEach, describe, expect, test } from "vitest";
 import type { Outcome } from "../../src/format/outcome.ts";
 import { isLocked, type Lock, lockCase, lockOf, type TakeOver } from "../../src/store/lock.ts";
 import { type Holder, thisHolder } from "../../src/store/lock-holder.ts";
-import { scratchFolder } from "./cases.ts";
+import { testFolder } from "./test-folder.ts";
 
 let folder: string;
 let path: string;
 beforeEach(async () => {
-  const scratch = await scratchFolder();
-  onTestFinished(scratch.remove);
-  folder = scratch.folder;
-  path = join(folder, "case-20260304-abcdef.json");
+  ({ folder, path } = await testFolder());
 });
 
 /** A holder whose process has ended. */

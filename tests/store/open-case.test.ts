@@ -2,7 +2,7 @@
 
 import { chmod, readdir, readFile, stat, symlink, writeFile } from "node:fs/promises";
 import { basename, join } from "node:path";
-import { beforeEach, describe, expect, onTestFinished, test } from "vitest";
+import { beforeEach, describe, expect, test } from "vitest";
 import { adultProtocol } from "../../src/protocol/adult.ts";
 import type { CaseFile } from "../../src/record/case.ts";
 import { lowCase } from "../../src/store/case-adapter.ts";
@@ -10,16 +10,14 @@ import { chainFault } from "../../src/store/chain-fault.ts";
 import { lastGoodOf } from "../../src/store/last-good.ts";
 import { lockCase, lockOf } from "../../src/store/lock.ts";
 import { appendTo, createCase, holdCase, openCase } from "../../src/store/open-case.ts";
-import { aCase, scratchFolder } from "./cases.ts";
+import { aCase } from "./cases.ts";
 import { START, withNotes } from "./notes.ts";
+import { testFolder } from "./test-folder.ts";
 
 let folder: string;
 let path: string;
 beforeEach(async () => {
-  const scratch = await scratchFolder();
-  onTestFinished(scratch.remove);
-  folder = scratch.folder;
-  path = join(folder, "case-20260304-abcdef.json");
+  ({ folder, path } = await testFolder());
 });
 
 const now = { ms: START, offset: 60 };

@@ -2,23 +2,21 @@
 
 import { readdir, readFile, rm, stat, writeFile } from "node:fs/promises";
 import { basename, join } from "node:path";
-import { beforeEach, describe, expect, onTestFinished, test } from "vitest";
+import { beforeEach, describe, expect, test } from "vitest";
 import type { CaseFile } from "../../src/record/case.ts";
 import { lowCase } from "../../src/store/case-adapter.ts";
 import { chainFault } from "../../src/store/chain-fault.ts";
 import { lastGoodOf } from "../../src/store/last-good.ts";
 import { holdCase, openCase } from "../../src/store/open-case.ts";
 import { readCaseFile } from "../../src/store/read-case-file.ts";
-import { aCase, scratchFolder, withEntry } from "./cases.ts";
+import { aCase, withEntry } from "./cases.ts";
 import { withNotes } from "./notes.ts";
+import { testFolder } from "./test-folder.ts";
 
 let folder: string;
 let path: string;
 beforeEach(async () => {
-  const scratch = await scratchFolder();
-  onTestFinished(scratch.remove);
-  folder = scratch.folder;
-  path = join(folder, "case-20260304-abcdef.json");
+  ({ folder, path } = await testFolder());
 });
 
 /** Saves the case with two entries, four, and so on: the last good copy has two entries fewer than the file. */

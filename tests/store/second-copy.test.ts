@@ -2,22 +2,20 @@
 
 import { mkdir, readdir, readFile, rename } from "node:fs/promises";
 import { join, resolve } from "node:path";
-import { beforeEach, expect, onTestFinished, test } from "vitest";
+import { beforeEach, expect, test } from "vitest";
 import { lowCase } from "../../src/store/case-adapter.ts";
 import { copyFolder, copyOf, copyOnce, keepCopy } from "../../src/store/second-copy.ts";
-import { aCase, scratchFolder } from "./cases.ts";
+import { aCase } from "./cases.ts";
 import { withNotes } from "./notes.ts";
+import { testFolder } from "./test-folder.ts";
 
 let folder: string;
 let copies: string;
 let path: string;
 beforeEach(async () => {
-  const scratch = await scratchFolder();
-  onTestFinished(scratch.remove);
-  folder = scratch.folder;
+  ({ folder, path } = await testFolder());
   copies = join(folder, "copies");
   await mkdir(copies);
-  path = join(folder, "case-20260304-abcdef.json");
 });
 
 const until = async (done: () => boolean): Promise<void> => {
