@@ -10,6 +10,7 @@ import { parseAst } from "rolldown/parseAst";
 
 const require = createRequire(import.meta.url);
 const widths = fileURLToPath(new URL("widths.js", import.meta.url));
+const segments = fileURLToPath(new URL("segments.js", import.meta.url));
 
 /**
  * Ink reaches for its developer's tools when DEV is set, which the bundle never does.
@@ -32,6 +33,23 @@ const withoutDevtools = {
 const oneWidth = {
   name: "one-width",
   resolveId: (id, importer) => (id === "string-width" && importer !== widths ? widths : null),
+};
+
+const SEGMENTER = /new Intl\.Segmenter\((?:undefined, \{ ?granularity: ['"]grapheme['"] ?\})?\)/g;
+
+/**
+ * The segmenter that a package makes when it is loaded is made with the first text that needs it.
+ * @type {Plugin}
+ */
+const lateSegmenter = {
+  name: "late-segmenter",
+  transform: {
+    filter: { id: /node_modules/, code: SEGMENTER },
+    handler: (code) => ({
+      code: `import { graphemes } from ${JSON.stringify(segments)};\n${code.replaceAll(SEGMENTER, "graphemes")}`,
+      map: null,
+    }),
+  },
 };
 
 /**
@@ -162,4 +180,12 @@ module.exports = Object.create(late);`;
 const bare = (id) => id.replace(/^node:/, "");
 
 /** In the order in which they work. */
-export const lightening = [withoutDevtools, oneWidth, lateBuiltins, lateSchemas, withoutFetch, latePatterns];
+export const lightening = [
+  withoutDevtools,
+  oneWidth,
+  lateSegmenter,
+  lateBuiltins,
+  lateSchemas,
+  withoutFetch,
+  latePatterns,
+];

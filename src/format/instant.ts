@@ -4,7 +4,7 @@ import { MINUTE } from "./duration.ts";
 /** `ms` since 1970-01-01T00:00Z; `offset` in minutes east of UTC, so that the wall time survives a journey. */
 export type Instant = { readonly ms: number; readonly offset: number };
 
-const PATTERN = /^(\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d(?:\.\d+)?)(Z|[+-]\d\d:\d\d)$/;
+const PATTERN = /^\d{4}-\d\d-(\d\d)T(\d\d):\d\d:\d\d(?:\.\d+)?(Z|[+-]\d\d:\d\d)$/;
 
 const two = (n: number) => String(n).padStart(2, "0");
 
@@ -20,9 +20,12 @@ export function fromIso(text: string): Instant | null {
   const found = PATTERN.exec(text);
   const ms = found ? Date.parse(text) : Number.NaN;
   if (!found || Number.isNaN(ms)) return null;
-  const instant = { ms, offset: offsetOf(found[2] as string) };
+  const [, day, hour, zone = ""] = found;
+  const offset = offsetOf(zone);
+  const wall = new Date(ms + offset * MINUTE);
   // The engine reads 30 February as 2 March, and 24:00 as the next day.
-  return toIso(instant).slice(0, 19) === text.slice(0, 19) ? instant : null;
+  const exists = wall.getUTCDate() === Number(day) && wall.getUTCHours() === Number(hour);
+  return exists ? { ms, offset } : null;
 }
 
 /** Milliseconds of a time already known to be valid (it has passed the schema). */

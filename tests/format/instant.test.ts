@@ -51,6 +51,23 @@ describe("reading", () => {
     expect(fromIso(text)).toBeNull();
   });
 
+  test("of any figures in their places is what the date library makes of them", () => {
+    const two = (max: number) => fc.integer({ min: 0, max }).map((n) => String(n).padStart(2, "0"));
+    const date = fc.tuple(fc.constantFrom("1999", "2000", "2026", "2028"), two(14), two(34));
+    const clock = fc.tuple(two(25), two(61), two(61));
+    const zone = fc.oneof(fc.constant("Z"), fc.tuple(fc.constantFrom("+", "-"), two(13), two(59)));
+    fc.assert(
+      fc.property(date, clock, zone, (days, hours, at) => {
+        const offset = typeof at === "string" ? at : `${at[0]}${at[1]}:${at[2]}`;
+        const text = `${days.join("-")}T${hours.join(":")}${offset}`;
+        const theirs = DateTime.fromISO(text);
+        const isTime = theirs.isValid && hours[0] !== "24";
+        expect(fromIso(text)?.ms ?? null).toBe(isTime ? theirs.toMillis() : null);
+      }),
+      { numRuns: 1000 },
+    );
+  });
+
   test("Z is the offset nought, and a leap day is a day", () => {
     expect(fromIso("2028-02-29T10:42:30Z")).toEqual({ ms: Date.UTC(2028, 1, 29, 10, 42, 30), offset: 0 });
   });
