@@ -15,7 +15,9 @@ export const graphemes = {
       segmenter ??= new Intl.Segmenter();
       return segmenter.segment(text);
     }
-    const segments = Array.from(text, (segment, index) => ({ segment, index, input: text }));
+    /** @type {{ segment: string, index: number }[]} */
+    const segments = [];
+    for (let index = 0; index < text.length; index++) segments.push({ segment: text.charAt(index), index });
     return Object.assign(segments, { containing: (at = 0) => segments[at] });
   },
 };

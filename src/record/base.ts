@@ -13,8 +13,19 @@ export const time = z
 
 export const entryId = z.string().regex(/^e[1-9]\d*$/, "the id of an entry, such as e12");
 
-export const millilitres = z.number().min(0).max(100_000).meta({ unit: "mL" });
-export const seconds = z.number().min(0).max(10_000).meta({ unit: "s" });
+/** A number within bounds, with its unit in UCUM. Both are checked in one go: each check that is chained makes a schema anew. */
+export const between = (lowest: number, highest: number, unit: string, description?: string) =>
+  z
+    .number()
+    .check(z.gte(lowest), z.lte(highest))
+    .meta(description === undefined ? { unit } : { unit, description });
+
+/** The same for what is never nought. */
+export const above0 = (highest: number, unit: string) =>
+  z.number().check(z.positive(), z.lte(highest)).meta({ unit });
+
+export const millilitres = between(0, 100_000, "mL");
+export const seconds = between(0, 10_000, "s");
 export const words = z.string().max(4000);
 export const initials = z.string().max(12);
 export const name = z.string().min(1).max(120);

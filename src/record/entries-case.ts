@@ -1,6 +1,6 @@
 /** Entries about the case itself and its people: opened, closed, patient, plan, team, circuit, operator. */
 import * as z from "zod";
-import { entryOf, initials, millilitres, name, words } from "./base.ts";
+import { above0, between, entryOf, initials, millilitres, name, words } from "./base.ts";
 
 const state = z.enum(["present", "missing", "not-applicable"]);
 
@@ -19,38 +19,36 @@ export const patient = entryOf("patient", {
   number: words.optional(),
   name: words.optional(),
   born: z.iso.date().optional(),
-  ageYears: z.number().min(0).max(130).meta({ unit: "a" }).optional(),
+  ageYears: between(0, 130, "a").optional(),
   sex: z.enum(["male", "female", "unknown"]).optional(),
-  weight: z.number().positive().max(400).meta({ unit: "kg" }).optional(),
-  height: z.number().positive().max(260).meta({ unit: "cm" }).optional(),
+  weight: above0(400, "kg").optional(),
+  height: above0(260, "cm").optional(),
   bloodGroup: words.optional(),
   antibodies: words.optional(),
   allergies: words.optional(),
   infection: words.optional(),
   diagnosis: words.optional(),
   history: words.optional(),
-  haematocrit: z.number().min(0).max(90).meta({ unit: "%" }).optional(),
-  haemoglobin: z.number().min(0).max(30).meta({ unit: "g/dL" }).optional(),
-  platelets: z.number().min(0).max(3000).meta({ unit: "10*9/L" }).optional(),
-  creatinine: z.number().min(0).max(3000).meta({ unit: "umol/L" }).optional(),
-  potassium: z.number().min(0).max(15).meta({ unit: "mmol/L" }).optional(),
-  sodium: z.number().min(0).max(250).meta({ unit: "mmol/L" }).optional(),
-  glucose: z.number().min(0).max(80).meta({ unit: "mmol/L" }).optional(),
+  haematocrit: between(0, 90, "%").optional(),
+  haemoglobin: between(0, 30, "g/dL").optional(),
+  platelets: between(0, 3000, "10*9/L").optional(),
+  creatinine: between(0, 3000, "umol/L").optional(),
+  potassium: between(0, 15, "mmol/L").optional(),
+  sodium: between(0, 250, "mmol/L").optional(),
+  glucose: between(0, 80, "mmol/L").optional(),
 });
 
 export const plan = entryOf("plan", {
   operation: words.optional(),
-  flowIndex: z.number().positive().max(10).meta({ unit: "L/min/m2" }).optional(),
+  flowIndex: above0(10, "L/min/m2").optional(),
   /** Full flow as decided; left out, it follows from the index and the patient. */
-  fullFlow: z.number().positive().max(15).meta({ unit: "L/min" }).optional(),
+  fullFlow: above0(15, "L/min").optional(),
   solution: name.optional(),
-  targetTemperature: z.number().min(5).max(42).meta({ unit: "Cel" }).optional(),
-  heparinPerKg: z.number().positive().max(2000).meta({ unit: "[IU]/kg" }).optional(),
-  targetHaematocrit: z.number().min(5).max(70).meta({ unit: "%" }).optional(),
+  targetTemperature: between(5, 42, "Cel").optional(),
+  heparinPerKg: above0(2000, "[IU]/kg").optional(),
+  targetHaematocrit: between(5, 70, "%").optional(),
   prime: z.array(z.looseObject({ fluid: name, ml: millilitres })).optional(),
-  tubing: z
-    .array(z.looseObject({ id: name, metres: z.number().min(0).max(30).meta({ unit: "m" }) }))
-    .optional(),
+  tubing: z.array(z.looseObject({ id: name, metres: between(0, 30, "m") })).optional(),
 });
 
 export const team = entryOf("team", { people: z.array(z.looseObject({ role: name, who: words })) });

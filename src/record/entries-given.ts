@@ -1,6 +1,6 @@
 /** Entries about what goes in and comes out: arrest solution, volumes, levels, drugs. */
 import * as z from "zod";
-import { entryOf, initials, millilitres, name, words } from "./base.ts";
+import { between, entryOf, initials, millilitres, name, words } from "./base.ts";
 import { ROUTES } from "./routes.ts";
 
 export const dose = entryOf("dose", {
@@ -9,8 +9,8 @@ export const dose = entryOf("dose", {
   ml: millilitres.optional(),
   route: z.enum(ROUTES).optional(),
   solution: name.optional(),
-  pressure: z.number().min(-50).max(600).meta({ unit: "mm[Hg]" }).optional(),
-  temperature: z.number().min(0).max(42).meta({ unit: "Cel" }).optional(),
+  pressure: between(-50, 600, "mm[Hg]").optional(),
+  temperature: between(0, 42, "Cel").optional(),
 }).refine((entry) => entry.state === "start" || entry.ml !== undefined, {
   error: "a dose says how many millilitres, unless it has only been started",
   path: ["ml"],

@@ -1,6 +1,6 @@
 /** Entries about what was measured: ACT, readings, blood gas. */
 import * as z from "zod";
-import { entryOf, seconds } from "./base.ts";
+import { between, entryOf, seconds } from "./base.ts";
 import { GAS_VALUES, type Quantity, READINGS } from "./quantities.ts";
 
 /** Any subset of a table's quantities: what was not entered stays unknown. */
@@ -8,7 +8,7 @@ function someOf<N extends string>(table: Record<N, Quantity>) {
   const shape = {} as Record<N, z.ZodOptional<z.ZodNumber>>;
   for (const key of Object.keys(table) as N[]) {
     const { name, unit } = table[key];
-    shape[key] = z.number().min(-10_000).max(100_000).meta({ unit, description: name }).optional();
+    shape[key] = between(-10_000, 100_000, unit, name).optional();
   }
   return z.looseObject(shape);
 }

@@ -1,6 +1,6 @@
 /** Entries about the course of the run: spans, moments, orders, reminders, checks, incidents and notes. */
 import * as z from "zod";
-import { entryId, entryOf, name, time, words } from "./base.ts";
+import { between, entryId, entryOf, name, time, words } from "./base.ts";
 
 export const span = entryOf("span", {
   /** `bypass`, `clamp`, or the id of a span in the protocol. */
@@ -13,14 +13,14 @@ export const span = entryOf("span", {
 export const moment = entryOf("moment", { what: name });
 
 export const flow = entryOf("flow", {
-  litresPerMinute: z.number().min(0).max(15).meta({ unit: "L/min" }).optional(),
+  litresPerMinute: between(0, 15, "L/min").optional(),
   /** Of full flow: 1, 0.75, 0.5, 0.25. */
-  fraction: z.number().min(0).max(1).meta({ unit: "1" }).optional(),
+  fraction: between(0, 1, "1").optional(),
 }).refine((order) => (order.litresPerMinute === undefined) !== (order.fraction === undefined), {
   error: "a flow order is either litres a minute or a fraction of full, one of the two",
 });
 
-export const target = entryOf("target", { celsius: z.number().min(0).max(45).meta({ unit: "Cel" }) });
+export const target = entryOf("target", { celsius: between(0, 45, "Cel") });
 
 export const reminder = entryOf("reminder", {
   dueAt: time,

@@ -14,9 +14,11 @@ import {
 import { createRequire } from "node:module";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
+import fc from "fast-check";
 import stringWidth from "string-width";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { bundle } from "../../.ci/bundle.js";
+import { graphemes } from "../../.ci/segments.js";
 import { isOrdinary } from "../../.ci/widths.js";
 
 const fromInk = createRequire(createRequire(import.meta.url).resolve("ink"));
@@ -126,4 +128,23 @@ test("every sign that the bundle counts by itself is one column for string-width
     [stringWidth, inkWidth].some((width) => width(sign) !== 1 || width(`a${sign}${sign}b`) !== 4),
   );
   expect(wrong).toEqual([]);
+});
+
+test("the bundle parts any text into the signs that Node's own segmenter finds", () => {
+  const node = new Intl.Segmenter();
+  const ordinary = fc.string({ unit: fc.constantFrom("a", " ", "·", "─", "é", "⣿", "°", "\x1b", "\x1b[1m") });
+  const text = fc.oneof(ordinary, fc.string({ unit: "grapheme" }), fc.string({ unit: "binary" }));
+  fc.assert(
+    fc.property(text, fc.nat(20), (one, at) => {
+      const [ours, theirs] = [graphemes.segment(one), node.segment(one)];
+      expect([...ours].map(({ segment, index }) => [segment, index])).toEqual(
+        [...theirs].map(({ segment, index }) => [segment, index]),
+      );
+      expect(ours.containing(at)?.index).toBe(theirs.containing(at)?.index);
+    }),
+    { numRuns: 1000 },
+  );
+  const signs = Array.from({ length: 0x10000 }, (_, unit) => String.fromCharCode(unit)).filter(isOrdinary);
+  const all = signs.flatMap((sign) => [sign, sign, "\x1b", sign]).join("");
+  expect(Array.from(node.segment(all), ({ segment }) => segment)).toEqual([...all]);
 });
