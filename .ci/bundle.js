@@ -43,6 +43,28 @@ if (Number.parseInt(process.versions.node, 10) < ${oldestMajor}) {
 }`;
 
 /**
+ * How the program is bundled, but for its plugins.
+ * @satisfies {import("rolldown").BuildOptions}
+ */
+export const settings = {
+  platform: /** @type {const} */ ("node"),
+  logLevel: /** @type {const} */ ("warn"),
+  // V8 would compile every module at each start, not only those that are needed.
+  optimization: { pifeForModuleWrappers: false },
+  transform: {
+    define: { "process.env.NODE_ENV": '"production"', "process.env.DEV": '"false"' },
+  },
+  output: {
+    format: /** @type {const} */ ("esm"),
+    // One file still: what is imported when it is needed is evaluated when it is needed.
+    codeSplitting: false,
+    // White space and dead branches go, and the names of what is local; functions keep theirs, so that a stack trace
+    // can be read.
+    minify: { compress: true, mangle: { toplevel: false, keepNames: true }, codegen: true },
+  },
+};
+
+/**
  * Writes a bundle. Throws what the bundler says when the sources do not fit together.
  * @param {{ input?: string, file?: string, cwd?: string, ways?: Ways }} [what] the console
  *   unless told otherwise
@@ -55,26 +77,12 @@ export async function bundle({
 } = {}) {
   const [{ build }, { lightening }] = await Promise.all([import("rolldown"), import("./lighten.js")]);
   const { output } = await build({
+    ...settings,
     cwd,
     input,
-    platform: "node",
-    logLevel: "warn",
     plugins: lightening,
-    // V8 would compile every module at each start, not only those that are needed.
-    optimization: { pifeForModuleWrappers: false },
-    transform: {
-      define: { "process.env.NODE_ENV": '"production"', "process.env.DEV": '"false"' },
-    },
     write: false,
-    output: {
-      file,
-      format: "esm",
-      // One file still: what is imported when it is needed is evaluated when it is needed.
-      codeSplitting: false,
-      // White space and dead branches go, and the names of what is local; functions keep theirs, so that a stack trace
-      // can be read.
-      minify: { compress: true, mangle: { toplevel: false, keepNames: true }, codegen: true },
-    },
+    output: { ...settings.output, file },
   });
   await mkdir(dirname(file), { recursive: true });
   const program = asFunction(inAscii(output[0].code));

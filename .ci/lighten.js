@@ -16,7 +16,7 @@ const segments = fileURLToPath(new URL("segments.js", import.meta.url));
  * Ink reaches for its developer's tools when DEV is set, which the bundle never does.
  * @type {Plugin}
  */
-const withoutDevtools = {
+export const withoutDevtools = {
   name: "without-devtools",
   resolveId: (id) => (id === "react-devtools-core" ? "\0no-devtools" : null),
   load: (id) => (id === "\0no-devtools" ? "export default {};" : null),

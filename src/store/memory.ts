@@ -26,4 +26,6 @@ export function keepHeapSmall(): void {
   const mayDouble = young !== undefined && young.space_size <= ROOM_FOR_A_DRAWING;
   setFlagsFromString(`--semi-space-growth-factor=${mayDouble ? 2 : 1}`);
   setFlagsFromString(`--heap-growing-percent=${GROWTH}`);
+  // So little lives that waking other threads for it costs more than they save.
+  setFlagsFromString("--no-parallel-scavenge");
 }
