@@ -8,7 +8,7 @@ import { pointingFault } from "./correcting.ts";
 import { type Entry, entrySchema } from "./entry.ts";
 import { issueWords } from "./issue-words.ts";
 import { standing } from "./standing.ts";
-import { forbiddenKeyIn, isTooDeep } from "./untrusted.ts";
+import { forbiddenKeyIn, parsedShallow } from "./untrusted.ts";
 import { upcast } from "./upcast.ts";
 
 /** More than two days of an entry every two seconds. */
@@ -17,13 +17,13 @@ export const MOST_ENTRIES = 100_000;
 /** Reads a case from JSON text. Never throws; `fault` is a whole sentence without the file's name. */
 export function readCase(text: string): Outcome<CaseFile> {
   if (text.trim() === "") return refused("the file is empty.");
-  if (isTooDeep(text)) return refused("the file is nested too deeply for a case.");
   let json: unknown;
   try {
-    json = JSON.parse(text);
+    json = parsedShallow(text);
   } catch {
     return refused("the file is not JSON, or was cut short.");
   }
+  if (json === undefined) return refused("the file is nested too deeply for a case.");
   const key = forbiddenKeyIn(text, json);
   return key === null ? checkCase(json) : refused(`the file has a part called "${key}", which no case has.`);
 }

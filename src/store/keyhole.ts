@@ -6,8 +6,8 @@ import { type Envelope, envelopeIn } from "./envelope.ts";
 import { readingFaultWords } from "./fault-words.ts";
 import { idInName } from "./folder.ts";
 import { lastGoodOf } from "./last-good.ts";
-import { bytesOnDisk } from "./read-case-file.ts";
-import { isEncrypted } from "./safe.ts";
+import { beginningOnDisk, bytesOnDisk } from "./read-case-file.ts";
+import { BEGINNING_BYTES, isEncrypted } from "./safe.ts";
 
 /** The marker is an envelope like any other, with nothing in it: whoever opens it has the folder's passphrase. */
 export const markerOf = (folder: string): string => join(folder, "pumpside.passphrase");
@@ -49,8 +49,9 @@ export async function keyholeAt(path: string): Promise<Keyhole> {
 /** The envelope that a file is, or why it is none, without a full stop. Never rejects. */
 async function envelopeAt(path: string): Promise<Outcome<Envelope>> {
   try {
-    const { bytes } = await bytesOnDisk(path);
-    return isEncrypted(bytes) ? taken(envelopeIn(bytes)) : refused("it is not as it was written");
+    if (!isEncrypted(await beginningOnDisk(path, BEGINNING_BYTES)))
+      return refused("it is not as it was written");
+    return taken(envelopeIn((await bytesOnDisk(path)).bytes));
   } catch (error) {
     return refused(readingFaultWords(error));
   }

@@ -57,6 +57,17 @@ export async function bytesOnDisk(path: string): Promise<Bytes> {
   }
 }
 
+/** The first of them. Throws the system's error. */
+export async function beginningOnDisk(path: string, count: number): Promise<Uint8Array> {
+  const file = await open(path, READ_AT_ONCE);
+  try {
+    const { buffer, bytesRead } = await file.read(Buffer.alloc(count), 0, count, 0);
+    return buffer.subarray(0, bytesRead);
+  } finally {
+    await file.close();
+  }
+}
+
 function textOf(bytes: Uint8Array): string {
   try {
     return utf8.decode(bytes);

@@ -14,6 +14,9 @@ export type Safe = {
 export const ENVELOPE_FORMAT = "pumpside-encrypted";
 const BEGINNING = Buffer.from(`{"format":"${ENVELOPE_FORMAT}",`);
 
+/** So many bytes tell whether a file is encrypted. */
+export const BEGINNING_BYTES = BEGINNING.length;
+
 /** Whether these bytes are encrypted, by their beginning. */
 export const isEncrypted = (bytes: Uint8Array): boolean =>
   BEGINNING.equals(bytes.subarray(0, BEGINNING.length));

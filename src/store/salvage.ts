@@ -4,7 +4,7 @@ import { CASE_FORMAT, CASE_VERSION, type CaseFile } from "../record/case.ts";
 import { type caseHeader, caseHeaderFor } from "../record/case-schema.ts";
 import { type Entry, entrySchema } from "../record/entry.ts";
 import { checkCase, MOST_ENTRIES } from "../record/reading-a-file.ts";
-import { forbiddenKeyIn, isTooDeep } from "../record/untrusted.ts";
+import { forbiddenKeyIn, parsedShallow } from "../record/untrusted.ts";
 import { hashOf, headHash, prevOf } from "./chain.ts";
 
 type Head = z.infer<typeof caseHeader>;
@@ -70,9 +70,8 @@ const soundEntries = (json: unknown): Entry[] => {
 };
 
 function parsed(text: string): object | null {
-  if (isTooDeep(text)) return null;
   try {
-    const json: unknown = JSON.parse(text);
+    const json = parsedShallow(text);
     return typeof json === "object" && json !== null && forbiddenKeyIn(text, json) === null ? json : null;
   } catch {
     return null;

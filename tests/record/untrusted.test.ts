@@ -1,8 +1,8 @@
 // How deep a text from elsewhere is nested, told before it is parsed.
 
 import fc from "fast-check";
-import { expect, test } from "vitest";
-import { isTooDeep } from "../../src/record/untrusted.ts";
+import { describe, expect, test } from "vitest";
+import { isTooDeep, parsedShallow } from "../../src/record/untrusted.ts";
 
 /** The same, sign by sign. */
 function deepest(json: string): number {
@@ -42,4 +42,17 @@ test("whatever the text, it is told as by reading sign by sign", () => {
     }),
     { numRuns: 2000 },
   );
+});
+
+describe.each([
+  ["short", ""],
+  ["long", " ".repeat(1_000_001)],
+])("a %s text", (_, room) => {
+  test("that is nested no deeper gives what it holds, and a deeper one nothing", () => {
+    const nested = (depth: number) => `${room}${'{"a":['.repeat(depth / 2)}1${"]}".repeat(depth / 2)}`;
+    expect(parsedShallow(nested(64))).toEqual(JSON.parse(nested(64)));
+    expect(parsedShallow(nested(66))).toBeUndefined();
+    expect(parsedShallow(`${room}"[[["`)).toBe("[[[");
+    expect(() => parsedShallow(`${room}{`)).toThrow(SyntaxError);
+  });
 });
