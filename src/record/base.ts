@@ -13,20 +13,22 @@ export const time = z
 
 export const entryId = z.string().regex(/^e[1-9]\d*$/, "the id of an entry, such as e12");
 
-/** A number within bounds, with its unit in UCUM. Both are checked in one go: each check that is chained makes a schema anew. */
+const number = z.number();
+
+/** A number within bounds, with its unit in UCUM. Each part that is chained would make the schema anew. */
 export const between = (lowest: number, highest: number, unit: string, description?: string) =>
-  z
-    .number()
+  number
     .check(z.gte(lowest), z.lte(highest))
-    .meta(description === undefined ? { unit } : { unit, description });
+    .register(z.globalRegistry, description === undefined ? { unit } : { unit, description });
 
 /** The same for what is never nought. */
 export const above0 = (highest: number, unit: string) =>
-  z.number().check(z.positive(), z.lte(highest)).meta({ unit });
+  number.check(z.positive(), z.lte(highest)).register(z.globalRegistry, { unit });
 
 export const millilitres = between(0, 100_000, "mL");
 export const seconds = between(0, 10_000, "s");
 export const words = z.string().max(4000);
+export const someWords = words.optional();
 export const initials = z.string().max(12);
 export const name = z.string().min(1).max(120);
 
@@ -42,7 +44,7 @@ const base = {
   by: initials,
   /** What the person typed, to the letter. */
   typed: words,
-  note: words.optional(),
+  note: someWords,
 };
 
 /** An entry of one kind. Keys we do not know are kept: a newer minor version may have written them. */

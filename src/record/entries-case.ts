@@ -1,14 +1,14 @@
 /** Entries about the case itself and its people: opened, closed, patient, plan, team, circuit, operator. */
 import * as z from "zod";
-import { above0, between, entryOf, initials, millilitres, name, words } from "./base.ts";
+import { above0, between, entryOf, initials, millilitres, name, someWords, words } from "./base.ts";
 
 const state = z.enum(["present", "missing", "not-applicable"]);
 
-export const opened = entryOf("opened", { operator: initials, place: words.optional() });
+export const opened = entryOf("opened", { operator: initials, place: someWords });
 export const closed = entryOf("closed", {
   operator: initials,
   /** The completeness list as it was shown when the case was closed. */
-  completeness: z.array(z.looseObject({ item: words, state, standard: words.optional() })).optional(),
+  completeness: z.array(z.looseObject({ item: words, state, standard: someWords })).optional(),
   /** The figures as they were when the case was closed, each with its UCUM code; without a value where it was not known. */
   figures: z.array(z.looseObject({ name, value: z.number().optional(), unit: words })).optional(),
 });
@@ -16,19 +16,19 @@ export const reopened = entryOf("reopened", { operator: initials, reason: words 
 
 export const patient = entryOf("patient", {
   /** A local number is enough; no name is required. */
-  number: words.optional(),
-  name: words.optional(),
+  number: someWords,
+  name: someWords,
   born: z.iso.date().optional(),
   ageYears: between(0, 130, "a").optional(),
   sex: z.enum(["male", "female", "unknown"]).optional(),
   weight: above0(400, "kg").optional(),
   height: above0(260, "cm").optional(),
-  bloodGroup: words.optional(),
-  antibodies: words.optional(),
-  allergies: words.optional(),
-  infection: words.optional(),
-  diagnosis: words.optional(),
-  history: words.optional(),
+  bloodGroup: someWords,
+  antibodies: someWords,
+  allergies: someWords,
+  infection: someWords,
+  diagnosis: someWords,
+  history: someWords,
   haematocrit: between(0, 90, "%").optional(),
   haemoglobin: between(0, 30, "g/dL").optional(),
   platelets: between(0, 3000, "10*9/L").optional(),
@@ -39,7 +39,7 @@ export const patient = entryOf("patient", {
 });
 
 export const plan = entryOf("plan", {
-  operation: words.optional(),
+  operation: someWords,
   flowIndex: above0(10, "L/min/m2").optional(),
   /** Full flow as decided; left out, it follows from the index and the patient. */
   fullFlow: above0(15, "L/min").optional(),
@@ -57,9 +57,9 @@ export const circuit = entryOf("circuit", {
   components: z.array(
     z.looseObject({
       component: name,
-      size: words.optional(),
-      lot: words.optional(),
-      expires: words.optional(),
+      size: someWords,
+      lot: someWords,
+      expires: someWords,
     }),
   ),
 });

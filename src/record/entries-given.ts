@@ -1,6 +1,6 @@
 /** Entries about what goes in and comes out: arrest solution, volumes, levels, drugs. */
 import * as z from "zod";
-import { between, entryOf, initials, millilitres, name, words } from "./base.ts";
+import { between, entryOf, initials, millilitres, name, someWords } from "./base.ts";
 import { ROUTES } from "./routes.ts";
 
 export const dose = entryOf("dose", {
@@ -23,7 +23,7 @@ export const volume = entryOf("volume", {
   ml: millilitres.optional(),
   /** What the urine bag reads in all, where the person read the bag; the volume follows from it. */
   bagTotal: millilitres.optional(),
-  unitNumber: words.optional(),
+  unitNumber: someWords,
   checkedBy: initials.optional(),
 }).refine((entry) => (entry.ml === undefined) !== (entry.bagTotal === undefined), {
   error: "a volume is either millilitres or the reading of the bag, one of the two",
@@ -37,6 +37,6 @@ export const drug = entryOf("drug", {
   amount: z.number().min(0).max(1_000_000),
   /** UCUM code; heparin is kept in [IU], protamine in mg. */
   unit: z.string().min(1).max(24),
-  route: words.optional(),
+  route: someWords,
   checkedBy: initials.optional(),
 });
