@@ -35,16 +35,28 @@ export const lookOf = (env: Environment): "braille" | "ascii" =>
 
 /** Settles for the whole program what the terminal can show; the screens read it from the environment. */
 export function setUpTerminal({ ascii, screenReader }: TerminalOptions): void {
-  if (!process.stdout.isTTY) process.stdout.on("error", endWhenUnread);
   if (screenReader) process.env.INK_SCREEN_READER = "true";
   const plain = ascii ?? needsAscii(process.env, process.platform);
   if (plain) process.env.PUMPSIDE_ASCII = "1";
-  for (const stream of [process.stdout, process.stderr]) {
-    // What goes into a file or another program keeps its signs, unless ASCII was asked for.
-    if (plain && (stream.isTTY || ascii)) rewrite(stream, (text) => inAscii(text, stringWidth));
-    if (stream.isTTY) rewrite(stream, thinned);
-    if (process.env.NO_COLOR) rewrite(stream, withoutColours);
-  }
+  for (const name of ["stdout", "stderr"] as const)
+    atFirstUse(name, (stream) => {
+      if (!stream.isTTY && name === "stdout") stream.on("error", endWhenUnread);
+      // What goes into a file or another program keeps its signs, unless ASCII was asked for.
+      if (plain && (stream.isTTY || ascii)) rewrite(stream, (text) => inAscii(text, stringWidth));
+      if (stream.isTTY) rewrite(stream, thinned);
+      if (process.env.NO_COLOR) rewrite(stream, withoutColours);
+    });
+}
+
+/** Node makes a stream when it is asked for, and few calls ever have a complaint to write. */
+function atFirstUse(name: "stdout" | "stderr", prepare: (stream: NodeJS.WriteStream) => void): void {
+  const asIs = Object.getOwnPropertyDescriptor(process, name);
+  const prepared = (): NodeJS.WriteStream => {
+    if (asIs) Object.defineProperty(process, name, asIs);
+    prepare(process[name]);
+    return process[name];
+  };
+  Object.defineProperty(process, name, { configurable: true, enumerable: true, get: prepared });
 }
 
 /** A reader such as `head` that has seen enough closes the pipe: there is nothing left to do. */
