@@ -3,6 +3,8 @@ import { randomBytes } from "node:crypto";
 import { readFileSync, readlinkSync } from "node:fs";
 import { hostname } from "node:os";
 import * as z from "zod";
+import { toIso } from "../format/instant.ts";
+import { openClock } from "./clock.ts";
 
 const holderSchema = z.object({
   pid: z.int().positive(),
@@ -11,7 +13,7 @@ const holderSchema = z.object({
   started: z.string(),
   /** The space in which the number of the process means something: containers of one computer differ in it. */
   space: z.string().optional(),
-  /** When the lock was taken, in ISO 8601. */
+  /** When the lock was taken, in ISO 8601 with the offset of the wall clock there. */
   since: z.string(),
   /** A word of its own for each lock taken. */
   token: z.string().regex(/^[0-9a-f]{16}$/),
@@ -25,7 +27,7 @@ export const thisHolder = (): Holder => ({
   host: hostname(),
   started: startOf(process.pid)?.started ?? new Date(performance.timeOrigin).toISOString(),
   space: spaceOfNumbers(),
-  since: new Date().toISOString(),
+  since: toIso(openClock().now()),
   token: randomBytes(8).toString("hex"),
 });
 

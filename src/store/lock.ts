@@ -2,6 +2,7 @@
 import { readFileSync, unlinkSync } from "node:fs";
 import { link, open, readFile, rename, unlink } from "node:fs/promises";
 import { setTimeout as pause } from "node:timers/promises";
+import { clockTimeOf, dayOf, fromIso } from "../format/instant.ts";
 import { NO_LINKS, OWNER_FILE } from "./disk.ts";
 import { codeOf, faultWords } from "./fault-words.ts";
 import { type Holder, holderIn, isGone, isHere, thisHolder } from "./lock-holder.ts";
@@ -187,7 +188,8 @@ function heldBy(holder: Holder | typeof UNREADABLE): Omit<LockRefused, "ok"> {
     return { fault, mayBeTaken: null };
   }
   const { pid, host, since } = holder;
-  const who = `process ${pid} on ${host}, since ${since}`;
+  const when = fromIso(since) === null ? since : `${clockTimeOf(since)} on ${dayOf(since)}`;
+  const who = `process ${pid} on ${host}, since ${when}`;
   if (isGone(holder)) {
     return {
       fault: `a console that had the case open ended without letting it go (${who}).`,

@@ -48,7 +48,7 @@ describe("a lock", () => {
     const lock = await taken();
     expect(faultOf(await lockCase(path))).toMatch(
       new RegExp(
-        `^another console has the case open \\(process ${process.pid} on .+, since .+\\): leave it there first\\.$`,
+        `^another console has the case open \\(process ${process.pid} on .+, since \\d\\d:\\d\\d:\\d\\d on \\d{4}-\\d\\d-\\d\\d\\): leave it there first\\.$`,
       ),
     );
     expect(await isLocked(path)).toBe(true);
