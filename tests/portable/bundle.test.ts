@@ -14,6 +14,7 @@ import {
 import { createRequire } from "node:module";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
+import { Script } from "node:vm";
 import fc from "fast-check";
 import stringWidth from "string-width";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
@@ -68,6 +69,15 @@ describe("the bundle", () => {
 
   test("is one file, which needs nothing beside it", () => {
     expect(runAlone(["pumpside.js"])).toContain("bypass on / off");
+  });
+
+  test.each(["screen", "verb"])("is taken by V8 as it was compiled for a %s", (way) => {
+    const [, comment = ""] = readFileSync(bundled("one"), "latin1").split("\n/* The program\n");
+    const text = comment.slice(0, comment.lastIndexOf("*/")).replaceAll("*\x01/", "*/");
+    const made = readFileSync(bundled("one", `pumpside.${way}.compiled`));
+    // Its first line names the program, and its sum follows.
+    const cachedData = made.subarray(text.indexOf("\n") + 4);
+    expect(new Script(text, { cachedData }).cachedDataRejected).toBe(false);
   });
 
   test("runs where what was compiled is damaged, or of another Node", () => {
