@@ -10,6 +10,7 @@ import { parseAst } from "rolldown/parseAst";
 
 const require = createRequire(import.meta.url);
 const widths = fileURLToPath(new URL("widths.js", import.meta.url));
+const lasting = fileURLToPath(new URL("lasting.js", import.meta.url));
 const segments = fileURLToPath(new URL("segments.js", import.meta.url));
 
 /**
@@ -49,6 +50,33 @@ const lateSegmenter = {
       code: `import { graphemes } from ${JSON.stringify(segments)};\n${code.replaceAll(SEGMENTER, "graphemes")}`,
       map: null,
     }),
+  },
+};
+
+/**
+ * Ink cleans every text of every frame anew and parts it into cells anew: what came of it is kept.
+ * @type {Plugin}
+ */
+const lastingTexts = {
+  name: "lasting-texts",
+  transform: {
+    filter: { id: /ink\/build\/(sanitize-ansi|output)\.js$/ },
+    handler(code, id) {
+      const [, made = ""] =
+        /^export default (sanitizeAnsi);/m.exec(code) ??
+        /cached = (styledCharsFromTokens\(.*\));/.exec(code) ??
+        [];
+      if (made === "")
+        throw new Error(`${id} is not what it was: where it makes something of a text is not found.`);
+      const isWhole = made === "sanitizeAnsi";
+      const once = isWhole ? "lasting(sanitizeAnsi)" : "cellsOf(line)";
+      return {
+        code: `import { lasting } from ${JSON.stringify(lasting)};
+${code.replace(`${isWhole ? "default" : "="} ${made};`, (found) => found.replace(made, once))}
+${isWhole ? "" : `const cellsOf = lasting((line) => ${made});`}`,
+        map: null,
+      };
+    },
   },
 };
 
@@ -184,6 +212,7 @@ export const lightening = [
   withoutDevtools,
   oneWidth,
   lateSegmenter,
+  lastingTexts,
   lateBuiltins,
   lateSchemas,
   withoutFetch,

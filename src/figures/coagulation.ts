@@ -6,7 +6,11 @@ import type { EntryOf } from "../record/entry.ts";
 import { type Fact, lastOf, ofKind } from "../record/standing.ts";
 import { type Figure, known, missing } from "./figure.ts";
 
+type Given = readonly Fact<EntryOf<"drug">>[];
+
 export type Coagulation = {
+  readonly heparin: Given;
+  readonly protamine: Given;
   readonly heparinTotal: Figure;
   readonly heparinFirst: Figure;
   readonly heparinPerKg: Figure;
@@ -31,8 +35,7 @@ export const coagulationAt = (coagulation: Coagulation, now: number): Coagulatio
 /** The route of heparin that goes into the prime: it counts in the total and is no dose of the patient's. */
 export const IN_PRIME = "prime";
 
-const amountOf = (doses: readonly Fact<EntryOf<"drug">>[]) =>
-  doses.reduce((sum, { entry }) => sum + entry.amount, 0);
+const amountOf = (doses: Given): number => doses.reduce((sum, { entry }) => sum + entry.amount, 0);
 
 /** Totals in IU and mg; `weight` in kg. The suggestion is ratio × base / 100, the base as the protocol says. */
 export function readCoagulation(
@@ -49,6 +52,8 @@ export function readCoagulation(
   const onFirst = protamineFor(first, "first", protocol);
   const onTotal = protamineFor(total, "total", protocol);
   return {
+    heparin,
+    protamine,
     heparinTotal: heparinFigure(total, heparin.map(({ entry }) => plain(entry.amount)).join(" + ")),
     heparinFirst: heparinFigure(first, "first dose"),
     heparinPerKg: perKg(total, weight),

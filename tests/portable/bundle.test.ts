@@ -19,6 +19,7 @@ import fc from "fast-check";
 import stringWidth from "string-width";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { bundle } from "../../.ci/bundle.js";
+import { lasting } from "../../.ci/lasting.js";
 import { graphemes } from "../../.ci/segments.js";
 import { isOrdinary } from "../../.ci/widths.js";
 
@@ -157,4 +158,18 @@ test("the bundle parts any text into the signs that Node's own segmenter finds",
   const signs = Array.from({ length: 0x10000 }, (_, unit) => String.fromCharCode(unit)).filter(isOrdinary);
   const all = signs.flatMap((sign) => [sign, sign, "\x1b", sign]).join("");
   expect(Array.from(node.segment(all), ({ segment }) => segment)).toEqual([...all]);
+});
+
+test("what the bundle keeps of a text is what is made of it, made once while it lasts", () => {
+  const asked: string[] = [];
+  const length = lasting((text) => {
+    asked.push(text);
+    return text.length;
+  });
+  const texts = ["", "a", "bb"];
+  expect([...texts, ...texts].map(length)).toEqual([0, 1, 2, 0, 1, 2]);
+  expect(asked).toEqual(texts);
+  for (let more = 0; more < 2000; more++) expect(length("c".repeat(more))).toBe(more);
+  expect(length("bb")).toBe(2);
+  expect(asked.filter((text) => text === "bb")).toHaveLength(2);
 });

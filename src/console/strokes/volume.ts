@@ -93,12 +93,15 @@ export const volumeOut: EntryStroke = {
     ),
 };
 
-/** Urine recorded up to the moment of the entry, in mL. */
-const urineBefore = ({ run, at }: Context): number =>
-  run.course.volumes.reduce((sum, { fact, ml }) => {
+/** Urine recorded up to the moment of the entry, in mL: nearly always all of it. */
+function urineBefore({ run, at }: Context): number {
+  const { volumes, balances } = run.course;
+  if ((volumes.at(-1)?.fact.at ?? 0) <= at.ms) return balances.urine.value ?? 0;
+  return volumes.reduce((sum, { fact, ml }) => {
     const { direction, fluid } = fact.entry;
     return fact.at <= at.ms && direction === "out" && fluid === "urine" ? sum + ml : sum;
   }, 0);
+}
 
 /** `=450` is what the bag reads in all; a bare number is new urine. */
 export function readUrine(

@@ -1,24 +1,20 @@
 /** Advisories about heparin, ACT and protamine. */
 import { stopwatch } from "../../format/duration.ts";
 import { fixed, plain } from "../../format/number.ts";
-import { lastOf, ofKind } from "../../record/standing.ts";
+import { lastOf } from "../../record/standing.ts";
 import { IN_PRIME } from "../coagulation.ts";
-import type { Run } from "../run.ts";
 import { intervalsOf, openInterval } from "../spans.ts";
 import { type Advisory, bypassOn, isAbove, lastNumber } from "./advisory.ts";
 
 const SUCKERS_OFF = "Barlow C, Bedside notebook, cardiopulmonary bypass";
-
-const drugs = ({ course }: Run, name: "heparin" | "protamine") =>
-  ofKind(course.record.facts, "drug").filter(({ entry }) => entry.name === name);
 
 const noHeparin: Advisory = {
   id: "no-heparin",
   reads: [],
   says(run) {
     const bypass = bypassOn(run);
-    const protamine = drugs(run, "protamine").at(-1);
-    const heparin = drugs(run, "heparin").filter(({ at }) => at >= (protamine?.at ?? 0));
+    const protamine = run.coagulation.protamine.at(-1);
+    const heparin = run.coagulation.heparin.filter(({ at }) => at >= (protamine?.at ?? 0));
     if (!bypass || heparin.some(({ entry }) => entry.route !== IN_PRIME)) return null;
     const which = heparin.length === 0 ? "no heparin is recorded" : "only heparin in the prime is recorded";
     return {
@@ -79,8 +75,8 @@ const suckersOn: Advisory = {
   reads: [],
   says(run) {
     const suckers = openInterval(intervalsOf(run.course.spans, "suckers"));
-    const heparin = drugs(run, "heparin").at(-1);
-    const protamine = drugs(run, "protamine").find(({ at }) => at >= (heparin?.at ?? 0));
+    const heparin = run.coagulation.heparin.at(-1);
+    const protamine = run.coagulation.protamine.find(({ at }) => at >= (heparin?.at ?? 0));
     if (!suckers || !protamine) return null;
     return {
       text: "The suckers are on, and protamine has been started.",
@@ -97,7 +93,7 @@ const protamineOnBypass: Advisory = {
   reads: [],
   says(run) {
     const bypass = bypassOn(run);
-    const protamine = drugs(run, "protamine").findLast(({ at }) => bypass && at >= bypass.from);
+    const protamine = run.coagulation.protamine.findLast(({ at }) => bypass && at >= bypass.from);
     if (!protamine) return null;
     return {
       text: "Protamine is recorded on bypass.",
@@ -113,7 +109,7 @@ const protamineOver: Advisory = {
   reads: ["coagulation.protamineCap"],
   says(run) {
     const { protamineGiven, protamineMost } = run.coagulation;
-    const last = drugs(run, "protamine").at(-1);
+    const last = run.coagulation.protamine.at(-1);
     if (!last || protamineGiven.value === null || protamineMost.value === null) return null;
     if (!isAbove(protamineGiven.value, protamineMost.value)) return null;
     const { value, source } = run.course.protocol.coagulation.protamineCap;
