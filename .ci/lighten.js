@@ -54,31 +54,34 @@ const lateSegmenter = {
 };
 
 /**
- * Ink cleans every text of every frame anew and parts it into cells anew: what came of it is kept.
- * @type {Plugin}
+ * A file of Ink in which what it makes of a text is kept. Throws where the place is not found in it.
+ * @param {string} file
+ * @param {RegExp} place what is made there
+ * @param {(made: string) => readonly [instead: string, beside: string]} kept
+ * @returns {Plugin}
  */
-const lastingTexts = {
-  name: "lasting-texts",
+const keeping = (file, place, kept) => ({
+  name: `keeping-${file}`,
   transform: {
-    filter: { id: /ink\/build\/(sanitize-ansi|output)\.js$/ },
+    filter: { id: new RegExp(`ink/build/${file}\\.js$`) },
     handler(code, id) {
-      const [, made = ""] =
-        /^export default (sanitizeAnsi);/m.exec(code) ??
-        /cached = (styledCharsFromTokens\(.*\));/.exec(code) ??
-        [];
-      if (made === "")
-        throw new Error(`${id} is not what it was: where it makes something of a text is not found.`);
-      const isWhole = made === "sanitizeAnsi";
-      const once = isWhole ? "lasting(sanitizeAnsi)" : "cellsOf(line)";
-      return {
-        code: `import { lasting } from ${JSON.stringify(lasting)};
-${code.replace(`${isWhole ? "default" : "="} ${made};`, (found) => found.replace(made, once))}
-${isWhole ? "" : `const cellsOf = lasting((line) => ${made});`}`,
-        map: null,
-      };
+      const [made] = place.exec(code) ?? [];
+      if (made === undefined) throw new Error(`${id} is not what it was: ${place} is not in it.`);
+      const [instead, beside] = kept(made);
+      const imported = `import { lasting } from ${JSON.stringify(lasting)};`;
+      return { code: [imported, code.replace(place, () => instead), beside].join("\n"), map: null };
     },
   },
-};
+});
+
+/** Ink cleans every text of every frame anew and parts it into cells anew: what came of it is kept. */
+const lastingTexts = [
+  keeping("sanitize-ansi", /(?<=^export default )sanitizeAnsi(?=;)/m, (made) => [`lasting(${made})`, ""]),
+  keeping("output", /(?<=cached = )styledCharsFromTokens\(.*\)(?=;)/, (made) => [
+    "cellsOf(line)",
+    `const cellsOf = lasting((line) => ${made});`,
+  ]),
+];
 
 /**
  * Layout's own code is read from the text it comes in: `fetch` would first load the whole of Node's HTTP client.
@@ -212,7 +215,7 @@ export const lightening = [
   withoutDevtools,
   oneWidth,
   lateSegmenter,
-  lastingTexts,
+  ...lastingTexts,
   lateBuiltins,
   lateSchemas,
   withoutFetch,
