@@ -49,6 +49,7 @@ export const keys = {
 const oneKey = /\x1b\[[0-?]*[@-~]|\x1bO[@-~]|./gsu;
 const pauseBetweenKeys = 5;
 const pauseBetweenLooks = 10;
+const settling = 100;
 
 /** The private mode that shows and hides the cursor. */
 const CURSOR = 25;
@@ -143,6 +144,12 @@ export function startConsole(options: ConsoleOptions) {
     resize(newCols: number, newRows: number): void {
       terminal.resize(newCols, newRows);
       pty.resize(newCols, newRows);
+    },
+    /** The screen once nothing more is written to it: what was seen first may be a part of a frame. */
+    async settled(): Promise<string[]> {
+      for (let before = -1; before !== written; await sleep(settling)) before = written;
+      await drawn();
+      return screen();
     },
     /** Looks until the sight is there and gives the screen; else throws with the screen as it was at the end. */
     async waitFor(sight: Sight, timeoutMs = 5_000): Promise<string[]> {

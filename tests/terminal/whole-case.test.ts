@@ -174,7 +174,8 @@ describe("a whole adult case", { timeout: 240_000 }, () => {
     const seen = new Set<number>();
     console.raw(keys.home);
     for (let at = 1; ; console.raw(keys.pageDown)) {
-      const screen = await console.waitFor((rows) => place(rows) >= at, PATIENCE);
+      await console.waitFor((rows) => place(rows) >= at, PATIENCE);
+      const screen = await console.settled();
       for (const row of screen) {
         const number = ROW_OF_LOG.exec(row)?.[1];
         if (number !== undefined) seen.add(Number(number));
