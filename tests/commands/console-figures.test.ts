@@ -31,7 +31,8 @@ test("after bypass the screen and the data agree on every clock and every balanc
   const console = startConsole({ dir: cases.dir, args: ["run", path], cols: 120, rows: 30 });
   await console.waitFor(saved(1), PATIENCE);
   console.raw(LINES.map((line) => `${line}\r`).join(""));
-  const screen = await console.waitFor(saved(LINES.length + 1), PATIENCE);
+  await console.waitFor(saved(LINES.length + 1), PATIENCE);
+  const screen = await console.settled();
   const out = expectDone(await cases.pumpside("figures", path, "--json"));
   const { figures, phase } = JSON.parse(out) as { phase: string; figures: Record<string, { value: number }> };
   const told = (name: string) => figures[name]?.value ?? Number.NaN;

@@ -22,9 +22,9 @@ describe("entries that their own folder could not take before the person left", 
     await console.type("q");
     await console.waitFor("! leaves", PATIENCE);
     await console.type("!");
-    const screen = await console.waitFor("NOT SAVED in the case's own folder", PATIENCE);
+    await console.waitFor("NOT SAVED in the case's own folder", PATIENCE);
     expect(await console.exited).toMatchObject({ exitCode: 1 });
-    return screen;
+    return console.settled();
   };
 
   const opened = async (path: string, options: Partial<ConsoleOptions> = {}) => {

@@ -33,8 +33,8 @@ test("types the whole case in a hurry, says when all of it is saved, and leaves 
   const whole = played(script);
   if (!whole.ok) throw new Error(whole.fault);
   const { console, temporary } = await demo("10000");
-  const screen = await console.waitFor(saved(whole.value.entries.length), PATIENCE);
-  expect(readOff(screen).phase).toBe("AFTER");
+  await console.waitFor(saved(whole.value.entries.length), PATIENCE);
+  expect(readOff(await console.settled()).phase).toBe("AFTER");
   expect(await readdir(temporary)).toHaveLength(1);
   console.raw("q");
   expect(await console.exited).toEqual({ exitCode: 0, signal: undefined });

@@ -30,7 +30,8 @@ test.each([
   ["another encoding", { LANG: "C.UTF-8", LC_ALL: "en_GB.ISO-8859-1" }, []],
 ])("plain ASCII: %s", async (_why, env, options) => {
   const console = startConsole({ dir, args: [...run, ...options], env });
-  const screen = await console.waitFor("saved 1");
+  await console.waitFor("saved 1");
+  const screen = await console.settled();
   expect(screen.join("\n")).toMatch(/^[\x20-\x7e\n]*$/);
   expect(screen[0]).toContain("Gro");
   await console.type("i");
@@ -44,7 +45,7 @@ test("all signs where the terminal can show them, and no colour where none is wa
     env: { LANG: "C.UTF-8", LC_ALL: undefined, NO_COLOR: "1" },
   });
   await console.waitFor("saved 1");
-  expect(console.screen().join("\n")).toContain("──");
+  expect((await console.settled()).join("\n")).toContain("──");
   const { active } = console.terminal.buffer;
   const coloured = Array.from({ length: 24 * 80 }, (_, place) =>
     active.getLine(Math.floor(place / 80))?.getCell(place % 80),

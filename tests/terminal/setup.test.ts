@@ -47,12 +47,14 @@ const SETUPS: readonly Setup[] = [
 
 /** The screen with every page of figures after it, as one text; nothing on any page may be wider than the screen. */
 async function allPages(console: RunningConsole): Promise<string> {
-  const first = await console.waitFor("figures 1 of");
+  await console.waitFor("figures 1 of");
+  const first = await console.settled();
   const count = Number(/figures 1 of (\d+)/.exec(first.join("\n"))?.[1]);
   const pages = [first];
   for (let page = 2; page <= count; page++) {
     await console.type(keys.pageDown);
-    pages.push(await console.waitFor(`figures ${page} of ${count}`));
+    await console.waitFor(`figures ${page} of ${count}`);
+    pages.push(await console.settled());
   }
   return pages.flat().join("\n");
 }

@@ -88,7 +88,8 @@ describe("a whole adult case", { timeout: 240_000 }, () => {
     // The lock of the console that was killed still lies there.
     await console.waitFor("Enter takes it over", PATIENCE);
     console.raw(enter);
-    const screen = await console.waitFor(saved(count), PATIENCE);
+    await console.waitFor(saved(count), PATIENCE);
+    const screen = await console.settled();
     const file = await caseAt(await onlyCaseIn(folder.dir));
     const { clock, bypass, clamp, dose, phase, act } = readOff(screen);
     expect({ phase, act }).toEqual({ phase: "ARRESTED", act: "530 s" });
