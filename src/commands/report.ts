@@ -15,7 +15,7 @@ import { type Kept, type Report, reportOf } from "../reports/report.ts";
 import { textReport } from "../reports/text.ts";
 import { caseFaults } from "../store/case-faults.ts";
 import type { ReadOnly } from "../store/open-case.ts";
-import { bytesOf, caseIn } from "../store/read-case-file.ts";
+import { bytesOf, caseInBytes } from "../store/read-case-file.ts";
 import type { Safe } from "../store/safe.ts";
 import { caseNamed, type Place, timeOf } from "./place.ts";
 import { CASE_FAULT, complain, DONE, say, WRONG_CALL } from "./speak.ts";
@@ -69,7 +69,7 @@ async function asKept({
   if (recovered !== null) return { file, kept: { checksum: null, seal: undefined, faults: [recovered] } };
   try {
     const { bytes } = await bytesOf(path, safe);
-    const read = caseIn(new TextDecoder("utf-8", { fatal: true }).decode(bytes));
+    const read = caseInBytes(bytes);
     if (!read.ok) return { file, kept: undefined };
     const checksum = createHash("sha256").update(bytes).digest("hex");
     return { file: read.value, kept: { checksum, seal: read.value.seal, faults: caseFaults(read.value) } };

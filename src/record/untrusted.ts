@@ -24,29 +24,18 @@ const isDeeper = (json: unknown, than: number): boolean =>
 /** Whether the brackets of a JSON text lie too deep, told without parsing it. */
 export function isTooDeep(json: string): boolean {
   let depth = 0;
+  let inText = false;
   for (let at = 0; at < json.length; at++) {
     const code = json.charCodeAt(at);
-    if (code === QUOTE) at = endOfText(json, at);
+    if (inText) {
+      if (code === BACKSLASH) at += 1;
+      else if (code === QUOTE) inText = false;
+    } else if (code === QUOTE) inText = true;
     else if (code === OPEN_LIST || code === OPEN_OBJECT) depth += 1;
     else if (code === CLOSE_LIST || code === CLOSE_OBJECT) depth -= 1;
     if (depth > DEEPEST) return true;
   }
   return false;
-}
-
-/** Where the text that begins with the quote at `from` ends: at its last quote, or with the whole. */
-function endOfText(json: string, from: number): number {
-  let end = from;
-  do end = json.indexOf('"', end + 1);
-  while (end > 0 && isEscaped(json, end));
-  return end < 0 ? json.length : end;
-}
-
-/** Whether an odd number of backslashes stands before a place. */
-function isEscaped(json: string, at: number): boolean {
-  let first = at;
-  while (json.charCodeAt(first - 1) === BACKSLASH) first -= 1;
-  return (at - first) % 2 === 1;
 }
 
 const [QUOTE, BACKSLASH, OPEN_LIST, CLOSE_LIST, OPEN_OBJECT, CLOSE_OBJECT] = [34, 92, 91, 93, 123, 125];

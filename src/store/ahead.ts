@@ -3,7 +3,7 @@ import type { CaseFile } from "../record/case.ts";
 import { isStateOf } from "./case-bytes.ts";
 import { hashOf, prevOf } from "./chain.ts";
 import { chainFault } from "./chain-fault.ts";
-import { bytesOf, caseIn } from "./read-case-file.ts";
+import { bytesOf, caseInBytes } from "./read-case-file.ts";
 import { plain, type Safe } from "./safe.ts";
 import { within } from "./waiting.ts";
 
@@ -46,6 +46,6 @@ const bytesWithin = (ms: number, path: string, safe: Safe): Promise<Uint8Array |
 /** What a copy knows more. Nearly all of them are the case as it is: comparing bytes tells that far sooner than reading them. */
 function laterIn(bytes: Uint8Array | null, file: CaseFile): CaseFile | null {
   if (bytes === null || isStateOf(bytes, file)) return null;
-  const read = caseIn(new TextDecoder().decode(bytes));
+  const read = caseInBytes(bytes);
   return read.ok && goesOnFrom(file, read.value) ? read.value : null;
 }

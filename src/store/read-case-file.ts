@@ -24,7 +24,7 @@ export type ReadCase = { readonly file: CaseFile; readonly stat: Stat };
 export async function readCaseFile(path: string, safe: Safe = plain): Promise<Outcome<ReadCase>> {
   try {
     const { bytes, stat } = await bytesOf(path, safe);
-    const read = caseIn(textOf(bytes));
+    const read = caseInBytes(bytes);
     return read.ok ? taken({ file: read.value, stat }) : read;
   } catch (error) {
     return refused(`${readingFaultWords(error)}.`);
@@ -68,11 +68,12 @@ export async function beginningOnDisk(path: string, count: number): Promise<Uint
   }
 }
 
-function textOf(bytes: Uint8Array): string {
+/** The case in bytes from anywhere, out of the safe. Never throws. */
+export function caseInBytes(bytes: Uint8Array): Outcome<CaseFile> {
   try {
-    return utf8.decode(bytes);
+    return caseIn(utf8.decode(bytes));
   } catch {
-    throw refusal("the file is not text in UTF-8");
+    return refused("the file is not text in UTF-8.");
   }
 }
 

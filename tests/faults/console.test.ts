@@ -8,15 +8,14 @@ import { build } from "rolldown";
 import { afterEach, beforeEach, describe, expect, onTestFinished, test } from "vitest";
 import { lockOf } from "../../src/store/lock.ts";
 import { thisHolder } from "../../src/store/lock-holder.ts";
-import { caseFolder, enter, newCase, PATIENCE, saved, says } from "../terminal/driving.ts";
+import { enter, newCase, PATIENCE, saved, says } from "../terminal/driving.ts";
 import { type ConsoleOptions, startConsole, stopConsoles } from "../terminal/harness.ts";
+import { testDir } from "../terminal/test-folder.ts";
 import { kindsAt, leave, runningIn } from "./running.ts";
 
 let dir: string;
 beforeEach(async () => {
-  const folder = await caseFolder();
-  onTestFinished(folder.remove);
-  dir = folder.dir;
+  dir = await testDir();
 });
 afterEach(stopConsoles);
 

@@ -2,16 +2,15 @@
 
 import { readFile, rename, stat } from "node:fs/promises";
 import { basename, join } from "node:path";
-import { afterEach, beforeEach, describe, expect, onTestFinished, test } from "vitest";
-import { caseFolder, enter, PATIENCE, saved, says } from "../terminal/driving.ts";
+import { afterEach, beforeEach, describe, expect, test } from "vitest";
+import { enter, PATIENCE, saved, says } from "../terminal/driving.ts";
 import { type ConsoleOptions, type RunningConsole, startConsole, stopConsoles } from "../terminal/harness.ts";
+import { testDir } from "../terminal/test-folder.ts";
 import { kindsAt, leave, runningIn } from "./running.ts";
 
 let dir: string;
 beforeEach(async () => {
-  const folder = await caseFolder();
-  onTestFinished(folder.remove);
-  dir = folder.dir;
+  dir = await testDir();
 });
 afterEach(stopConsoles);
 
@@ -54,14 +53,13 @@ describe("entries that their own folder could not take before the person left", 
   });
 
   test("are taken in from the second folder where that had taken them", async () => {
-    const copies = await caseFolder();
-    onTestFinished(copies.remove);
-    const env = { PUMPSIDE_COPY_DIR: copies.dir };
+    const copies = await testDir();
+    const env = { PUMPSIDE_COPY_DIR: copies };
     const { console, path } = await running({ env });
     await rename(dir, `${dir}-away`);
     await console.type(`b${enter}a512${enter}`);
     await console.waitFor(says("NOT SAVED 2"), PATIENCE);
-    expect((await leaveUnsaved(console)).join("")).toContain(join(copies.dir, basename(path)));
+    expect((await leaveUnsaved(console)).join("")).toContain(join(copies, basename(path)));
     await rename(`${dir}-away`, dir);
     await leave(await opened(path, { env }));
   });
@@ -69,17 +67,16 @@ describe("entries that their own folder could not take before the person left", 
 
 describe("a second folder", () => {
   test("gets every save, and is caught up when it comes back", async () => {
-    const copies = await caseFolder();
-    onTestFinished(copies.remove);
-    const { console, path } = await running({ env: { PUMPSIDE_COPY_DIR: copies.dir } });
-    const copy = join(copies.dir, path.slice(dir.length + 1));
+    const copies = await testDir();
+    const { console, path } = await running({ env: { PUMPSIDE_COPY_DIR: copies } });
+    const copy = join(copies, path.slice(dir.length + 1));
     await console.type(`b${enter}`);
     await console.waitFor(saved(2), PATIENCE);
-    await rename(copies.dir, `${copies.dir}-away`);
+    await rename(copies, `${copies}-away`);
     await console.type(`a512${enter}`);
     await console.waitFor(saved(3), PATIENCE);
     await console.waitFor("second copy behind by", PATIENCE);
-    await rename(`${copies.dir}-away`, copies.dir);
+    await rename(`${copies}-away`, copies);
     await console.waitFor((screen) => !screen.join(" ").includes("second copy"), PATIENCE);
     expect(await kindsAt(copy)).toEqual(["opened", "span", "act"]);
     expect(await readFile(copy)).toEqual(await readFile(path));

@@ -68,6 +68,10 @@ describe("a copy is ahead", () => {
     await write(path, short);
     await writeFile(copyOf(path, copies), "{");
     expect(await aheadOf(await read(path), [copyOf(path, copies), join(copies, "none.json")])).toBeNull();
+    await write(copyOf(path, copies), long);
+    const text = await readFile(copyOf(path, copies));
+    await writeFile(copyOf(path, copies), Buffer.concat([text, Buffer.of(0xff)]));
+    expect(await aheadOf(await read(path), [copyOf(path, copies)])).toBeNull();
   });
 });
 

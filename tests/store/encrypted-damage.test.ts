@@ -3,11 +3,9 @@
 import { readdir, readFile, rm, utimes, writeFile } from "node:fs/promises";
 import { join } from "node:path";
 import { beforeEach, describe, expect, test } from "vitest";
-import { lowCase } from "../../src/store/case-adapter.ts";
 import { holdCase, openCase } from "../../src/store/open-case.ts";
-import { readCaseFile } from "../../src/store/read-case-file.ts";
 import { plain } from "../../src/store/safe.ts";
-import { withNotes } from "./notes.ts";
+import { reopened } from "./reopened.ts";
 import { aSafe, entriesInSafe, filesIn, filesWith, othersSafe, put, savedInSafe } from "./safes.ts";
 import { testFolder } from "./test-folder.ts";
 
@@ -20,20 +18,7 @@ beforeEach(async () => {
 describe("another program's doing", () => {
   async function watched() {
     await savedInSafe(path, 4);
-    const asRead = await readCaseFile(path, aSafe);
-    if (!asRead.ok) throw new Error(asRead.fault);
-    const told: string[] = [];
-    const { value } = asRead;
-    const low = lowCase(path, value.file, {
-      asRead: value,
-      safe: aSafe,
-      onForeign: (words) => told.push(words),
-    });
-    const save = async () => {
-      low.data = withNotes(low.data, 1);
-      await low.write();
-    };
-    return { save, told };
+    return reopened(path, aSafe);
   }
   const asides = async () => (await readdir(folder)).filter((name) => name.includes("replaced"));
 

@@ -8,6 +8,7 @@ import { chainFault } from "../../src/store/chain-fault.ts";
 import { readCaseFile } from "../../src/store/read-case-file.ts";
 import { aCase } from "./cases.ts";
 import { withNotes } from "./notes.ts";
+import { reopened } from "./reopened.ts";
 import { testFolder } from "./test-folder.ts";
 
 let folder: string;
@@ -19,18 +20,7 @@ beforeEach(async () => {
 /** A case that was opened, with what was told. */
 async function opened() {
   await lowCase(path, withNotes(aCase(), 2)).write();
-  const asRead = await readCaseFile(path);
-  if (!asRead.ok) throw new Error(asRead.fault);
-  const told: string[] = [];
-  const low = lowCase(path, asRead.value.file, {
-    asRead: asRead.value,
-    onForeign: (words) => told.push(words),
-  });
-  const save = async () => {
-    low.data = withNotes(low.data, 1);
-    await low.write();
-  };
-  return { save, told };
+  return reopened(path);
 }
 
 const asides = async () => (await readdir(folder)).filter((name) => name.includes("replaced"));

@@ -4,16 +4,15 @@
 import { readdir, readFile, rm } from "node:fs/promises";
 import { join } from "node:path";
 import { setTimeout as pause } from "node:timers/promises";
-import { afterEach, beforeEach, describe, expect, onTestFinished, test } from "vitest";
+import { afterEach, beforeEach, describe, expect, test } from "vitest";
 import { filesWith, PASSPHRASE } from "../store/safes.ts";
-import { caseFolder, enter, lineOpen, newCase, PATIENCE, saved } from "./driving.ts";
+import { enter, lineOpen, newCase, PATIENCE, saved } from "./driving.ts";
 import { keys, type RunningConsole, startConsole, stopConsoles } from "./harness.ts";
+import { testDir } from "./test-folder.ts";
 
 let dir: string;
 beforeEach(async () => {
-  const folder = await caseFolder();
-  onTestFinished(folder.remove);
-  dir = folder.dir;
+  dir = await testDir();
 });
 afterEach(stopConsoles);
 
