@@ -2,12 +2,12 @@
 // dist/pumpside.….compiled are what V8 makes of it: where they lie there, it is not made again at each start.
 
 import "./check-node.js";
-import { createHash } from "node:crypto";
-import { mkdir, readdir, readFile, rename, rm, stat, writeFile } from "node:fs/promises";
+import { mkdir, readdir, rename, rm, stat, writeFile } from "node:fs/promises";
 import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { oldestMajor } from "./check-node.js";
 import { compile } from "./compile.js";
+import { asParts, partsOf, textsOf } from "./program.js";
 
 const root = fileURLToPath(new URL("..", import.meta.url));
 
@@ -18,16 +18,25 @@ export const bundlePath = join(root, "dist", "pumpside.js");
  * The files of a bundle, the one that starts it last.
  * @param {string} file
  */
-export const filesOf = (file) => [...Object.keys(usualWays).map((way) => compiledOf(file, way)), file];
+export const filesOf = (file) => [
+  ...Object.keys(usualWays).flatMap((way) => [compiledOf(file, way, "first"), compiledOf(file, way, "rest")]),
+  file,
+];
 
-const compiledOf = (/** @type {string} */ file, /** @type {string} */ way) =>
-  file.replace(/\.js$/, `.${way}.compiled`);
+/**
+ * @param {string} file of the bundle
+ * @param {string} way
+ * @param {keyof Texts} part
+ */
+const compiledOf = (file, way, part) => file.replace(/\.js$/, `.${way}-${part}.compiled`);
 
+const launch = join(root, ".ci", "launch.js");
 const samples = join(root, "sample-cases");
 
 /**
  * What a program is run with to see what a start needs, for each way that launch.js tells apart.
- * @typedef {{ verb?: string[][], screen?: string[][] }} Ways
+ * @typedef {{ verb?: string[][], screen: string[][] }} Ways
+ * @typedef {import("./compile.js").Texts} Texts
  * @type {Ways}
  */
 const usualWays = {
@@ -49,18 +58,13 @@ if (Number.parseInt(process.versions.node, 10) < ${oldestMajor}) {
 export const settings = {
   platform: /** @type {const} */ ("node"),
   logLevel: /** @type {const} */ ("warn"),
-  // V8 would compile every module at each start, not only those that are needed.
-  optimization: { pifeForModuleWrappers: false },
   transform: {
     define: { "process.env.NODE_ENV": '"production"', "process.env.DEV": '"false"' },
   },
   output: {
-    format: /** @type {const} */ ("esm"),
-    // One file still: what is imported when it is needed is evaluated when it is needed.
-    codeSplitting: false,
     // White space and dead branches go, and the names of what is local; functions keep theirs, so that a stack trace
     // can be read.
-    minify: { compress: true, mangle: { toplevel: false, keepNames: true }, codegen: true },
+    minify: { compress: true, mangle: { toplevel: true, keepNames: true }, codegen: true },
   },
 };
 
@@ -81,33 +85,51 @@ export async function bundle({
     cwd,
     input,
     plugins: lightening,
+    transform: { define: { ...settings.transform.define, "import.meta.url": "url" } },
     write: false,
-    output: { ...settings.output, file },
+    output: { ...settings.output, ...asParts(cwd, input) },
   });
+  const parts = partsOf(output.filter((one) => one.type === "chunk"));
   await mkdir(dirname(file), { recursive: true });
-  const program = asFunction(inAscii(output[0].code));
-  await compileInto(file, program, ways);
-  const launch = await readFile(join(root, ".ci", "launch.js"), "utf8");
-  await replace(file, `${guard}\n${launch}${asComment(program)}`);
+  const everything = textsOf(parts, new Set(parts.map(({ id }) => id)));
+  const shown = await writtenDown(file, everything, (texts) => compile({ texts, runs: ways.screen }));
+  const program = textsOf(parts, new Set(shown));
+  await writtenDown(file, program, async (texts) => {
+    for (const [way, runs] of Object.entries(ways)) await compileInto(file, texts, way, runs);
+  });
+  const head = await build({ input: launch, platform: "node", write: false });
+  const comments = [asComment("First", program.first), asComment("The rest", program.rest)];
+  await replace(file, [guard, head.output[0].code, ...comments].join("\n"));
+}
+
+/**
+ * Does something with the texts of the program while they lie in files of their own.
+ * @template T
+ * @param {string} file of the bundle
+ * @param {Texts} texts
+ * @param {(where: Texts) => T | Promise<T>} act
+ */
+async function writtenDown(file, texts, act) {
+  const where = { first: besideOf(`${file}.first`), rest: besideOf(`${file}.rest`) };
+  try {
+    await writeFile(where.first, texts.first);
+    await writeFile(where.rest, texts.rest);
+    return await act(where);
+  } finally {
+    for (const path of Object.values(where)) await rm(path, { force: true });
+  }
 }
 
 /**
  * @param {string} file of the bundle
- * @param {string} program its text
- * @param {Ways} ways
+ * @param {Texts} texts where the program lies
+ * @param {string} way
+ * @param {string[][]} runs
  */
-async function compileInto(file, program, ways) {
-  const alone = besideOf(file);
-  await writeFile(alone, program);
-  try {
-    for (const [way, runs] of Object.entries(ways)) {
-      const into = compiledOf(file, way);
-      compile(alone, besideOf(into), runs);
-      await rename(besideOf(into), into);
-    }
-  } finally {
-    await rm(alone, { force: true });
-  }
+async function compileInto(file, texts, way, runs) {
+  const into = { first: compiledOf(file, way, "first"), rest: compiledOf(file, way, "rest") };
+  compile({ texts, runs, into: { first: besideOf(into.first), rest: besideOf(into.rest) } });
+  for (const path of Object.values(into)) await rename(besideOf(path), path);
 }
 
 /**
@@ -123,31 +145,11 @@ async function replace(file, text) {
 const besideOf = (/** @type {string} */ file) => `${file}.${process.pid}`;
 
 /**
- * The program as a function, which V8 can compile ahead as it can no module; an arrow it would read twice. Its first line
- * is its name.
- * @param {string} code of a module that imports `createRequire` and exports nothing
+ * A text of the program where V8 passes over it and launch.js finds it; what would end the comment is written otherwise.
+ * @param {string} title
+ * @param {string} text
  */
-function asFunction(code) {
-  const found = /^import\{createRequire\}from"node:module";(.*?)(?:export\{\};)?\s*$/s.exec(code);
-  if (found === null) throw new Error("the program imports more than it should, or exports something");
-  const [, module = ""] = found;
-  const body = module.replaceAll("import.meta.url", "url");
-  const name = createHash("sha256").update(body).digest("hex");
-  return `// ${name}\n(async function(createRequire,url){${body}\n})`;
-}
-
-/**
- * The program where V8 passes over it and launch.js finds it; what would end the comment is written otherwise.
- * @param {string} program
- */
-const asComment = (program) => `\n/* The program\n${program.replaceAll("*/", "*\x01/")}*/\n`;
-
-/**
- * The same program in ASCII alone, which Node reads in half the time: outside it stand only texts and patterns.
- * @param {string} code
- */
-const inAscii = (code) =>
-  code.replace(/[^\0-\x7f]/g, (unit) => `\\u${unit.charCodeAt(0).toString(16).padStart(4, "0")}`);
+const asComment = (title, text) => `/* ${title}\n${text.replaceAll("*/", "*\x01/")}*/\n`;
 
 /**
  * Newest change under a path in milliseconds, folders included so that a deleted file counts too; 0 where it is missing.

@@ -1,13 +1,15 @@
 // Keeps what V8 makes of a bundled program: runs it for a moment, so that what a start needs is in it.
 
 import { spawnSync } from "node:child_process";
-import { readFileSync, writeFileSync } from "node:fs";
+import { readFileSync, writeFileSync, writeSync } from "node:fs";
 import { createRequire } from "node:module";
 import { setTimeout as pause } from "node:timers/promises";
-import { fileURLToPath, pathToFileURL } from "node:url";
+import { fileURLToPath } from "node:url";
 import v8 from "node:v8";
 import { Script } from "node:vm";
 import { crc32 } from "node:zlib";
+import { lateParts } from "./late-parts.js";
+import { ENTRY } from "./program.js";
 
 const self = fileURLToPath(import.meta.url);
 
@@ -15,49 +17,111 @@ const self = fileURLToPath(import.meta.url);
 const TO_DRAW = 1000;
 
 /**
- * Compiles a program in a process of its own. Throws when it cannot.
- * @param {string} program its text
- * @param {string} into where what came of it is written
- * @param {readonly (readonly string[])[]} runs words to run it with; only with the last may it go on and on
+ * Something of both texts of a program.
+ * @typedef {{ first: string, rest: string }} Texts
+ *
+ * @typedef {object} Compiling
+ * @property {Texts} texts where they lie
+ * @property {Texts} [into] where what came of each is written
+ * @property {readonly (readonly string[])[]} runs words to run it with; only with the last may it go on and on
  */
-export function compile(program, into, runs) {
-  const { status, stderr } = spawnSync(process.execPath, [self, program, into, JSON.stringify(runs)], {
-    stdio: ["pipe", "ignore", "pipe"],
-    env: { ...process.env, NODE_OPTIONS: "" },
+
+/**
+ * Compiles a program in a process of its own, and gives the ids of the parts that were run before anything of it could
+ * be seen. Throws when it cannot.
+ * @param {Compiling} what
+ * @returns {string[]}
+ */
+export function compile(what) {
+  const { status, stdout, stderr } = spawnSync(process.execPath, [self, JSON.stringify(what)], {
+    stdio: ["pipe", "pipe", "pipe"],
+    // The same whoever builds it, so that the same parts are run.
+    env: { TERM: "xterm-256color", SystemRoot: process.env.SystemRoot },
     encoding: "utf8",
   });
   // What stands before that is the line where it went wrong, which is the whole program.
   if (status !== 0) throw new Error(`the program could not be compiled: …${stderr.slice(-1000)}`);
+  return JSON.parse(stdout);
 }
 
-/** A terminal that shows nothing. */
-function standInForTerminal() {
+/**
+ * A terminal that shows nothing, and hears of the first thing that would be seen.
+ * @param {() => void} seen
+ */
+function standInForTerminal(seen) {
   Object.assign(process.stdin, { isTTY: true, setRawMode: () => process.stdin });
-  Object.assign(process.stdout, { isTTY: true, columns: 80, rows: 24, write: () => true });
+  Object.assign(process.stdout, {
+    isTTY: true,
+    columns: 80,
+    rows: 24,
+    write(/** @type {string} */ text) {
+      if (/\S/.test(text.replaceAll(CONTROL, ""))) seen();
+      return true;
+    },
+  });
 }
 
-/** @type {typeof compile} */
-async function compileHere(program, into, runs) {
-  const text = readFileSync(program, "latin1");
-  const script = new Script(text, { filename: program });
-  standInForTerminal();
+// biome-ignore lint/suspicious/noControlCharactersInRegex: terminals begin their sequences with Esc.
+const CONTROL = /\x1b\[[\x20-\x3f]*[\x40-\x7e]/g;
+
+/** @param {Compiling} what */
+async function compileHere({ texts, into, runs }) {
+  const first = readText(texts.first);
+  const rest = readText(texts.rest);
+  const ran = new Set();
+  /** @type {string[] | undefined} */
+  let ranBeforeSeen;
+  standInForTerminal(() => {
+    ranBeforeSeen ??= [...ran];
+  });
   // What V8 has made fits only where it has been told the same, and at its start the program has told it nothing.
   v8.setFlagsFromString = () => {};
   for (const words of runs) {
     process.argv.splice(2, Number.POSITIVE_INFINITY, ...words);
-    await Promise.race([
-      script.runInThisContext()(createRequire, pathToFileURL(program).href),
-      pause(TO_DRAW),
-    ]);
+    const parts = hearing(first.script.runInThisContext(), (id) => ran.add(id));
+    const part = lateParts(parts, () => rest.script.runInThisContext(), createRequire(self), import.meta.url);
+    await Promise.race([part(ENTRY).ended, pause(TO_DRAW)]);
   }
+  if (into) {
+    writeCompiled(first, into.first);
+    writeCompiled(rest, into.rest);
+  }
+  writeSync(1, JSON.stringify(ranBeforeSeen ?? []));
+  process.exit();
+}
+
+/**
+ * The same parts, told of when their code is run.
+ * @param {import("./late-parts.js").Parts} parts
+ * @param {(id: string) => void} told
+ * @returns {import("./late-parts.js").Parts}
+ */
+const hearing = (parts, told) =>
+  Object.fromEntries(
+    Object.entries(parts).map(([id, run]) => [
+      id,
+      (...given) => {
+        told(id);
+        run(...given);
+      },
+    ]),
+  );
+
+/** @param {string} path */
+function readText(path) {
+  const text = readFileSync(path, "latin1");
+  return { text, script: new Script(text, { filename: "pumpside.js" }) };
+}
+
+/**
+ * @param {ReturnType<typeof readText>} source
+ * @param {string} into
+ */
+function writeCompiled({ text, script }, into) {
   const data = script.createCachedData();
   const sum = Buffer.alloc(4);
   sum.writeUInt32LE(crc32(data));
   writeFileSync(into, Buffer.concat([Buffer.from(text.slice(0, text.indexOf("\n"))), sum, data]));
-  process.exit();
 }
 
-if (process.argv[1] === self) {
-  const [, , program = "", into = "", runs = "[]"] = process.argv;
-  await compileHere(program, into, JSON.parse(runs));
-}
+if (process.argv[1] === self) await compileHere(JSON.parse(process.argv[2] ?? ""));

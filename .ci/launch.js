@@ -1,7 +1,8 @@
-// Runs the program that stands in the comment below, from what V8 made of it when it was built where that lies beside
-// this file and fits this Node.
+// Runs the program that stands in the comments below, from what V8 made of it when it was built where that lies beside
+// this file and fits this Node. What the first screen needs stands first; the rest is read once something asks for it.
 
 import { createRequire } from "node:module";
+import { lateParts } from "./late-parts.js";
 
 // Imported, these would first load streams and promises of the file system.
 const require = createRequire(import.meta.url);
@@ -15,22 +16,43 @@ const [, , verb = ""] = process.argv;
 const way = /^(run|review|demo|-.*|)$/.test(verb) ? "screen" : "verb";
 
 const filename = fileURLToPath(import.meta.url);
-const [, comment = ""] = readFileSync(filename, "latin1").split("\n/* The program\n");
-const text = comment.slice(0, comment.lastIndexOf("*/")).replaceAll("*\x01/", "*/");
-const program = new Script(text, { filename, cachedData: compiled() });
-await program.runInThisContext()(createRequire, import.meta.url);
+const file = readFileSync(filename);
+/** @type {import("./late-parts.js").Parts | undefined} */
+let rest;
+const part = lateParts(
+  partsIn("/* First\n", "first"),
+  () => (rest ??= partsIn("/* The rest\n", "rest")),
+  require,
+  import.meta.url,
+);
+await part("./program.js").ended;
+
+/**
+ * The parts that a comment of this file holds.
+ * @param {string} begin
+ * @param {string} name
+ * @returns {import("./late-parts.js").Parts}
+ */
+function partsIn(begin, name) {
+  const from = file.indexOf(begin) + begin.length;
+  const text = file.toString("latin1", from, file.indexOf("*/", from)).replaceAll("*\x01/", "*/");
+  const script = new Script(text, { filename, cachedData: compiled(text, name) });
+  return script.runInThisContext();
+}
 
 /**
  * Begins with the first line of the text that it was made from, and its own sum. V8 refuses by itself what another Node
  * made; of damage it knows nothing.
+ * @param {string} text
+ * @param {string} name
  */
-function compiled() {
+function compiled(text, name) {
   try {
-    const made = readFileSync(filename.replace(/\.js$/, `.${way}.compiled`));
-    const name = text.slice(0, text.indexOf("\n"));
-    const data = made.subarray(name.length + 4);
-    const isOurs = made.toString("latin1", 0, name.length) === name;
-    return isOurs && made.readUInt32LE(name.length) === crc32(data) ? data : undefined;
+    const made = readFileSync(filename.replace(/\.js$/, `.${way}-${name}.compiled`));
+    const line = text.slice(0, text.indexOf("\n"));
+    const data = made.subarray(line.length + 4);
+    const isOurs = made.toString("latin1", 0, line.length) === line;
+    return isOurs && made.readUInt32LE(line.length) === crc32(data) ? data : undefined;
   } catch {
     return undefined;
   }

@@ -1,14 +1,10 @@
 // Plugins for the bundler that take away what packages do at the start and the console does not need then.
 
-import { readFileSync } from "node:fs";
-import { createRequire, isBuiltin } from "node:module";
-import { isAbsolute } from "node:path";
 import { fileURLToPath } from "node:url";
 import { parseAst } from "rolldown/parseAst";
 
 /** @typedef {import("rolldown").Plugin} Plugin */
 
-const require = createRequire(import.meta.url);
 const widths = fileURLToPath(new URL("widths.js", import.meta.url));
 const lasting = fileURLToPath(new URL("lasting.js", import.meta.url));
 const segments = fileURLToPath(new URL("segments.js", import.meta.url));
@@ -84,16 +80,37 @@ const lastingTexts = [
 ];
 
 /**
- * Layout's own code is read from the text it comes in: `fetch` would first load the whole of Node's HTTP client.
+ * The layout's own machine code is made at once, from the text that it comes in: waited for, it could not be a part that
+ * is run when it is needed.
  * @type {Plugin}
  */
-const withoutFetch = {
-  name: "without-fetch",
+const layoutAtOnce = {
+  name: "layout-at-once",
   transform: {
-    filter: { id: /yoga-wasm-base64-esm\.js$/ },
-    handler: (code) => ({ code: `const fetch = undefined;\n${code}`, map: null }),
+    filter: { id: /yoga-layout\/dist\/(src\/index|binaries\/yoga-wasm-base64-esm)\.js$/ },
+    handler(code, id) {
+      const [from, to] = id.endsWith("index.js")
+        ? [AWAITED, LAYOUT]
+        : [/(?<=base64,)([A-Za-z0-9+/=]{1000,})([\s\S]*)$/, '$2\nexport const machineCode = "$1";'];
+      if (!from.test(code)) throw new Error(`${id} is not what it was: ${from} is not in it.`);
+      return { code: code.replace(from, to), map: null };
+    },
   },
 };
+
+const AWAITED = /^import loadYoga from (.*);$([\s\S]*)await loadYoga\(\)/m;
+const LAYOUT = `import loadYoga, { machineCode } from $1;
+const layout = {
+  instantiateWasm(imports, made) {
+    const instance = new WebAssembly.Instance(
+      new WebAssembly.Module(Buffer.from(machineCode, "base64")),
+      imports,
+    );
+    made(instance);
+    return instance.exports;
+  },
+};
+loadYoga(layout);$2layout`;
 
 /**
  * A pattern that names Unicode properties is checked against their tables even where it is only read past. Made from a
@@ -135,89 +152,12 @@ function patternsIn(node) {
   return Object.values(node).flatMap(patternsIn);
 }
 
-/**
- * Node's own modules are loaded with the first thing of theirs that is used, not all of them before the first line runs.
- * @type {Plugin}
- */
-const lateBuiltins = {
-  name: "late-builtins",
-  resolveId(id, importer) {
-    if (importer?.startsWith(BUILTIN)) return { id: `node:${bare(id)}`, external: true };
-    // The bundler's own `require` comes from this one.
-    if (bare(id) === "module") return null;
-    return isBuiltin(id) ? `${BUILTIN}${bare(id)}` : null;
-  },
-  load(id) {
-    if (!id.startsWith(BUILTIN)) return null;
-    const name = `node:${id.slice(BUILTIN.length)}`;
-    const builtin = require(name);
-    // What is a class or an object with a life of its own, as `events` and `process` are, has to be that very one.
-    const isPlain = Object.getPrototypeOf(builtin) === Object.prototype;
-    return isPlain ? lateModule(name, Object.keys(builtin)) : `module.exports = require("${name}");`;
-  },
-};
-
-const BUILTIN = "\0builtin:";
-
-/**
- * Modules of ours that hold schemas are evaluated with the first schema that is used: most of a start needs none, and
- * building all of them takes longer than drawing the first screen.
- * @type {Plugin}
- */
-const lateSchemas = {
-  name: "late-schemas",
-  resolveId: {
-    filter: { id: /^\.\.?\// },
-    async handler(id, importer) {
-      if (importer === undefined || importer.startsWith(SCHEMAS) || /node_modules/.test(importer))
-        return null;
-      const found = await this.resolve(id, importer, { skipSelf: true });
-      return found !== null && holdsSchemas(found.id) ? `${SCHEMAS}${found.id}` : null;
-    },
-  },
-  load(id) {
-    if (!id.startsWith(SCHEMAS)) return null;
-    const path = id.slice(SCHEMAS.length);
-    const text = readFileSync(path, "utf8");
-    const other = /^export (?!const |function |async function |type ).*/m.exec(text);
-    if (other) throw new Error(`${path} holds schemas, and "${other[0]}" would not be found there.`);
-    const exported = text.matchAll(/^export (?:const|(?:async )?function) (\w+)/gm);
-    return lateModule(
-      path,
-      Array.from(exported, ([, name = ""]) => name),
-    );
-  },
-};
-
-const SCHEMAS = "\0schemas:";
-
-/** @param {string} path */
-const holdsSchemas = (path) =>
-  isAbsolute(path) && /^import \* as z from "zod";$/m.test(readFileSync(path, "utf8"));
-
-/**
- * The code of a module that has the same names as another one, which is loaded when one of them is asked for. They stand
- * on its prototype, where the bundle has them without copying each of them for each importer.
- * @param {string} other
- * @param {readonly string[]} names
- */
-const lateModule = (other, names) => `let loaded;
-const late = {};
-for (const name of ${JSON.stringify(names)})
-  Object.defineProperty(late, name, { get: () => (loaded ??= require(${JSON.stringify(other)}))[name] });
-module.exports = Object.create(late);`;
-
-/** @param {string} id */
-const bare = (id) => id.replace(/^node:/, "");
-
 /** In the order in which they work. */
 export const lightening = [
   withoutDevtools,
   oneWidth,
   lateSegmenter,
   ...lastingTexts,
-  lateBuiltins,
-  lateSchemas,
-  withoutFetch,
+  layoutAtOnce,
   latePatterns,
 ];

@@ -11,4 +11,10 @@ function Hello() {
   return <Text>{`hello there ${now.toISOString().slice(11, 19)}`}</Text>;
 }
 
-render(<Hello />, { alternateScreen: true, incrementalRendering: true, interactive: true, maxFps: 60 });
+/** Settles when it ends. */
+export const ended = render(<Hello />, {
+  alternateScreen: true,
+  incrementalRendering: true,
+  interactive: true,
+  maxFps: 60,
+}).waitUntilExit();

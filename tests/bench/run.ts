@@ -70,7 +70,7 @@ try {
     ...settings,
     input: "tests/bench/hello.tsx",
     plugins: [withoutDevtools],
-    output: { ...settings.output, file: plain },
+    output: { ...settings.output, file: plain, format: "esm", codeSplitting: false },
   });
   const small = await writeCase(folder, 100);
   const start = await startMeasures({ folder, small }, { plain, light: hello });

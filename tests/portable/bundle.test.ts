@@ -62,7 +62,11 @@ describe("the bundle", () => {
     return stdout;
   }
 
-  const all = ["pumpside.js", "pumpside.screen.compiled", "pumpside.verb.compiled"];
+  const compiled = ["screen", "verb"].flatMap((way) => [
+    `pumpside.${way}-first.compiled`,
+    `pumpside.${way}-rest.compiled`,
+  ]);
+  const all = ["pumpside.js", ...compiled];
 
   test("runs alone in a folder, and writes nothing there", () => {
     expect(runAlone(all)).toContain("bypass on / off");
@@ -72,10 +76,13 @@ describe("the bundle", () => {
     expect(runAlone(["pumpside.js"])).toContain("bypass on / off");
   });
 
-  test.each(["screen", "verb"])("is taken by V8 as it was compiled for a %s", (way) => {
-    const [, comment = ""] = readFileSync(bundled("one"), "latin1").split("\n/* The program\n");
-    const text = comment.slice(0, comment.lastIndexOf("*/")).replaceAll("*\x01/", "*/");
-    const made = readFileSync(bundled("one", `pumpside.${way}.compiled`));
+  test.each(compiled)("is taken by V8 as it was compiled in %s", (name) => {
+    const [, first = "", rest = ""] = readFileSync(bundled("one"), "latin1").split(
+      /\/\* (?:First|The rest)\n/,
+    );
+    const comment = name.includes("first") ? first : rest;
+    const text = comment.slice(0, comment.indexOf("*/")).replaceAll("*\x01/", "*/");
+    const made = readFileSync(bundled("one", name));
     // Its first line names the program, and its sum follows.
     const cachedData = made.subarray(text.indexOf("\n") + 4);
     expect(new Script(text, { cachedData }).cachedDataRejected).toBe(false);
@@ -84,9 +91,11 @@ describe("the bundle", () => {
   test("runs where what was compiled is damaged, or of another Node", () => {
     const damaged = runAlone(all, (alone) =>
       writeFileSync(
-        join(alone, "pumpside.verb.compiled"),
+        join(alone, "pumpside.verb-first.compiled"),
         Buffer.from(
-          readFileSync(bundled("one", "pumpside.verb.compiled")).map((byte, at) => (at < 90 ? byte : 0)),
+          readFileSync(bundled("one", "pumpside.verb-first.compiled")).map((byte, at) =>
+            at < 90 ? byte : 0,
+          ),
         ),
       ),
     );
@@ -97,7 +106,7 @@ describe("the bundle", () => {
     const changed = runAlone(all, (alone) => {
       const path = join(alone, "pumpside.js");
       const text = readFileSync(path, "latin1");
-      const [name = ""] = /(?<=\n\/\* The program\n).*/.exec(text) ?? [];
+      const [name = ""] = /(?<=\n\/\* The rest\n).*/.exec(text) ?? [];
       const other = text.replace("bypass on / off", "BYPASS on / off").replace(name, name.replace(/.$/, "x"));
       writeFileSync(path, other, "latin1");
     });
