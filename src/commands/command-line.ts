@@ -10,12 +10,23 @@ import { wrongCallSentence } from "./wrong-call.ts";
  */
 export async function runCommandLine(words: readonly string[], version: string): Promise<number> {
   let code = DONE;
-  const program: Command = commandTable(version, async (verb) => {
+  const ending = async (verb: Promise<number>) => {
     code = await verb;
-  });
+  };
+  try {
+    await commandTable(version, ending, words).parseAsync([...words], { from: "user" });
+    return code;
+  } catch (error) {
+    if (!(error instanceof CommanderError)) throw error;
+  }
+  return await saidOf(words, commandTable(version, ending));
+}
+
+/** What the whole table says of words that name no verb to run. */
+async function saidOf(words: readonly string[], program: Command): Promise<number> {
   try {
     await program.parseAsync([...words], { from: "user" });
-    return code;
+    return DONE;
   } catch (error) {
     if (!(error instanceof CommanderError)) throw error;
     return error.exitCode === 0 ? DONE : complain(wrongCallSentence(program, words, error), WRONG_CALL);
