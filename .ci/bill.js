@@ -57,7 +57,7 @@ export async function licencesText() {
       return `${name} ${version} (${licence})\n${"-".repeat(72)}\n${text.replaceAll("\r\n", "\n").trim()}\n`;
     }),
   );
-  return `pumpside.js holds these packages, each under its own licence.\n\n${parts.join("\n\n")}`;
+  return `pumpside.mjs holds these packages, each under its own licence.\n\n${parts.join("\n\n")}`;
 }
 
 /**

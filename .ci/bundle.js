@@ -1,4 +1,4 @@
-// Bundles src/main.tsx with everything it imports into dist/pumpside.js, one ESM file that needs nothing beside it.
+// Bundles src/main.tsx with everything it imports into dist/pumpside.mjs, one ESM file that needs nothing beside it.
 // dist/pumpside.….compiled are what V8 makes of it: where they lie there, it is not made again at each start.
 
 import "./check-node.js";
@@ -12,7 +12,7 @@ import { asParts, partsOf, textsOf } from "./program.js";
 const root = fileURLToPath(new URL("..", import.meta.url));
 
 /** Where the bundle is written: the file that starts it. */
-export const bundlePath = join(root, "dist", "pumpside.js");
+export const bundlePath = join(root, "dist", "pumpside.mjs");
 
 /**
  * The files of a bundle, the one that starts it last.
@@ -28,7 +28,7 @@ export const filesOf = (file) => [
  * @param {string} way
  * @param {keyof Texts} part
  */
-const compiledOf = (file, way, part) => file.replace(/\.js$/, `.${way}-${part}.compiled`);
+const compiledOf = (file, way, part) => file.replace(/\.mjs$/, `.${way}-${part}.compiled`);
 
 const launch = join(root, ".ci", "launch.js");
 const samples = join(root, "sample-cases");
@@ -87,7 +87,7 @@ export async function bundle({
     plugins: lightening,
     transform: { define: { ...settings.transform.define, "import.meta.url": "url" } },
     write: false,
-    output: { ...settings.output, ...asParts(cwd, input) },
+    output: { ...settings.output, ...asParts },
   });
   const parts = partsOf(output.filter((one) => one.type === "chunk"));
   await mkdir(dirname(file), { recursive: true });
@@ -98,8 +98,8 @@ export async function bundle({
     for (const [way, runs] of Object.entries(ways)) await compileInto(file, texts, way, runs);
   });
   const head = await build({ input: launch, platform: "node", write: false });
-  const comments = [asComment("First", program.first), asComment("The rest", program.rest)];
-  await replace(file, [guard, head.output[0].code, ...comments].join("\n"));
+  const text = [guard, head.output[0].code, held("theFirst", program.first), held("theRest", program.rest)];
+  await replace(file, text.join("\n"));
 }
 
 /**
@@ -145,11 +145,12 @@ async function replace(file, text) {
 const besideOf = (/** @type {string} */ file) => `${file}.${process.pid}`;
 
 /**
- * A text of the program where V8 passes over it and launch.js finds it; what would end the comment is written otherwise.
- * @param {string} title
+ * A text of the program where V8 passes over it and launch.js finds it: in the comment of a function. What would end the
+ * comment is written otherwise.
+ * @param {string} name of the function
  * @param {string} text
  */
-const asComment = (title, text) => `/* ${title}\n${text.replaceAll("*/", "*\x01/")}*/\n`;
+const held = (name, text) => `function ${name}() {/*\n${text.replaceAll("*/", "*\x01/")}*/}\n`;
 
 /**
  * Newest change under a path in milliseconds, folders included so that a deleted file counts too; 0 where it is missing.

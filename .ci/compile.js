@@ -110,7 +110,7 @@ const hearing = (parts, told) =>
 /** @param {string} path */
 function readText(path) {
   const text = readFileSync(path, "latin1");
-  return { text, script: new Script(text, { filename: "pumpside.js" }) };
+  return { text, script: new Script(text, { filename: "pumpside.mjs" }) };
 }
 
 /**

@@ -3,7 +3,8 @@
 
 /**
  * @typedef {(id: string) => any} Require
- * @typedef {(exports: object, require: Require, url: string, node: Require) => void} Run a module as the bundler writes it
+ * @typedef {Record<string, any>} Exports
+ * @typedef {(exports: Exports, require: Require, url: string, node: Require) => void} Run a module as the bundler writes it
  * @typedef {Record<string, Run>} Parts
  */
 
@@ -36,7 +37,7 @@ export function lateParts(first, rest, node, url) {
         return exports[name];
       },
     };
-    /** @type {Record<string, unknown>} */
+    /** @type {Exports} */
     const exports = Object.create(new Proxy({}, behind));
     return exports;
   };

@@ -16,26 +16,25 @@ const [, , verb = ""] = process.argv;
 const way = /^(run|review|demo|-.*|)$/.test(verb) ? "screen" : "verb";
 
 const filename = fileURLToPath(import.meta.url);
-const file = readFileSync(filename);
 /** @type {import("./late-parts.js").Parts | undefined} */
 let rest;
 const part = lateParts(
-  partsIn("/* First\n", "first"),
-  () => (rest ??= partsIn("/* The rest\n", "rest")),
+  partsIn(theFirst, "first"),
+  () => (rest ??= partsIn(theRest, "rest")),
   require,
   import.meta.url,
 );
-await part("./program.js").ended;
+await part("./the program").ended;
 
 /**
- * The parts that a comment of this file holds.
- * @param {string} begin
+ * The parts that the comment of a function holds.
+ * @param {() => void} holder
  * @param {string} name
  * @returns {import("./late-parts.js").Parts}
  */
-function partsIn(begin, name) {
-  const from = file.indexOf(begin) + begin.length;
-  const text = file.toString("latin1", from, file.indexOf("*/", from)).replaceAll("*\x01/", "*/");
+function partsIn(holder, name) {
+  const all = String(holder);
+  const text = all.slice(all.indexOf("\n") + 1, all.lastIndexOf("*/")).replaceAll("*\x01/", "*/");
   const script = new Script(text, { filename, cachedData: compiled(text, name) });
   return script.runInThisContext();
 }
@@ -48,7 +47,7 @@ function partsIn(begin, name) {
  */
 function compiled(text, name) {
   try {
-    const made = readFileSync(filename.replace(/\.js$/, `.${way}-${name}.compiled`));
+    const made = readFileSync(filename.replace(/\.mjs$/, `.${way}-${name}.compiled`));
     const line = text.slice(0, text.indexOf("\n"));
     const data = made.subarray(line.length + 4);
     const isOurs = made.toString("latin1", 0, line.length) === line;

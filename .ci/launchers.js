@@ -13,7 +13,7 @@ if [ -z "$PUMPSIDE_DIR" ] && mkdir -p "$here/data" 2>/dev/null && [ -w "$here/da
 fi
 # What the machine sets for other programs on Node is not meant for this one.
 unset NODE_OPTIONS NODE_PATH NODE_EXTRA_CA_CERTS
-exec "$here/runtime/node" "$here/pumpside.js" "$@"
+exec "$here/runtime/node" "$here/pumpside.mjs" "$@"
 `;
 
 const windows = `@echo off
@@ -32,7 +32,7 @@ for /f "tokens=2 delims=:." %%c in ('chcp') do set /a PUMPSIDE_CODE_PAGE=%%c 2>n
 set NODE_OPTIONS=
 set NODE_PATH=
 set NODE_EXTRA_CA_CERTS=
-"%~dp0runtime\\node.exe" "%~dp0pumpside.js" %*
+"%~dp0runtime\\node.exe" "%~dp0pumpside.mjs" %*
 exit /b %errorlevel%
 `;
 
@@ -74,7 +74,7 @@ On an old terminal that shows boxes or question marks, add --ascii.
   completion/       what makes a shell complete the verbs
   sample-cases/     invented cases with figures worked out by hand
   runtime/          Node, which runs the program, and its licence
-  licences.txt      the licences of everything inside pumpside.js
+  licences.txt      the licences of everything inside pumpside.mjs
   bom.cdx.json      what it is made of, as a CycloneDX bill of materials
   SHA256SUMS        checksums of all files here
 

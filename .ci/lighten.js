@@ -50,9 +50,9 @@ const lateSegmenter = {
 };
 
 /**
- * A file of Ink in which what it makes of a text is kept. Throws where the place is not found in it.
+ * A file of Ink in which something is made once instead of for every frame. Throws where the place is not found in it.
  * @param {string} file
- * @param {RegExp} place what is made there
+ * @param {RegExp} place where it is made
  * @param {(made: string) => readonly [instead: string, beside: string]} kept
  * @returns {Plugin}
  */
@@ -64,20 +64,40 @@ const keeping = (file, place, kept) => ({
       const [made] = place.exec(code) ?? [];
       if (made === undefined) throw new Error(`${id} is not what it was: ${place} is not in it.`);
       const [instead, beside] = kept(made);
-      const imported = `import { lasting } from ${JSON.stringify(lasting)};`;
-      return { code: [imported, code.replace(place, () => instead), beside].join("\n"), map: null };
+      return { code: `${code.replace(place, () => instead)}\n${beside}`, map: null };
     },
   },
 });
 
-/** Ink cleans every text of every frame anew and parts it into cells anew: what came of it is kept. */
-const lastingTexts = [
-  keeping("sanitize-ansi", /(?<=^export default )sanitizeAnsi(?=;)/m, (made) => [`lasting(${made})`, ""]),
+const LASTING = `import { lasting } from ${JSON.stringify(lasting)};`;
+
+/** Ink cleans every text of every frame anew, parts it into cells anew and makes each blank cell anew. */
+const lastingFrames = [
+  keeping("sanitize-ansi", /(?<=^export default )sanitizeAnsi(?=;)/m, (made) => [
+    `lasting(${made})`,
+    LASTING,
+  ]),
   keeping("output", /(?<=cached = )styledCharsFromTokens\(.*\)(?=;)/, (made) => [
     "cellsOf(line)",
-    `const cellsOf = lasting((line) => ${made});`,
+    `${LASTING}\nconst cellsOf = lasting((line) => ${made});`,
   ]),
+  keeping("output", /(?<=row\.push\()\{[^}]*\}(?=\))/, (made) => ["blank", `const blank = ${made};`]),
 ];
+
+/**
+ * The table of the command line asks of each option what a pattern of Unicode properties is made for: few come so far.
+ * @type {Plugin}
+ */
+const plainOptions = {
+  name: "plain-options",
+  transform: {
+    filter: { id: /commander\/lib\/option\.js$/ },
+    handler: (code) => ({
+      code: code.replace("this.variadic = ", 'this.variadic = flags.includes("...") && '),
+      map: null,
+    }),
+  },
+};
 
 /**
  * The layout's own machine code is made at once, from the text that it comes in: waited for, it could not be a part that
@@ -157,7 +177,8 @@ export const lightening = [
   withoutDevtools,
   oneWidth,
   lateSegmenter,
-  ...lastingTexts,
+  ...lastingFrames,
+  plainOptions,
   layoutAtOnce,
   latePatterns,
 ];

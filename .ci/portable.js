@@ -47,7 +47,7 @@ export async function makeFolder(platform, into, placing = placeRuntime) {
   await writeFile(join(folder, "SHA256SUMS"), await sums(folder));
   // For every user, whatever the masks here are.
   for (const path of await filesIn(folder))
-    await chmod(path, /^(pumpside(\.js|\.cmd)?|node(\.exe)?)$/.test(basename(path)) ? 0o755 : 0o644);
+    await chmod(path, /^(pumpside(\.mjs|\.cmd)?|node(\.exe)?)$/.test(basename(path)) ? 0o755 : 0o644);
   return folder;
 }
 

@@ -3,41 +3,23 @@
 
 import { createHash } from "node:crypto";
 import { createRequire, isBuiltin } from "node:module";
-import { isAbsolute, relative, sep } from "node:path";
-import { fileURLToPath } from "node:url";
+import { basename } from "node:path";
 
-const root = fileURLToPath(new URL("..", import.meta.url));
 const require = createRequire(import.meta.url);
 
 /** The part that is run first. */
-export const ENTRY = "./program.js";
+export const ENTRY = "./the program";
 
 /**
- * How the bundler writes the program down: a module a file, all of them in one folder.
- * @param {string} cwd
- * @param {string} input
- * @returns {import("rolldown").OutputOptions}
+ * How the bundler writes the program down: a module a file, all of them in one folder, named alike wherever the project
+ * lies.
+ * @type {import("rolldown").OutputOptions}
  */
-export const asParts = (cwd, input) => ({
+export const asParts = {
   format: "cjs",
   preserveModules: true,
-  entryFileNames: ({ facadeModuleId, name }) => {
-    const id = nameOf(cwd, facadeModuleId ?? name);
-    return id === input ? ENTRY.slice(2) : `${id.replace(/\.\w+$/, "").replaceAll(/[^\w.@]/g, "-")}.js`;
-  },
-});
-
-/**
- * The same wherever the project and its packages lie.
- * @param {string} cwd
- * @param {string} id
- */
-function nameOf(cwd, id) {
-  const [, inPackages] = /.*(node_modules[\\/].*)/.exec(id) ?? [];
-  if (inPackages !== undefined || !isAbsolute(id)) return inPackages ?? id;
-  const inProject = relative(id.startsWith(cwd) ? cwd : root, id);
-  return inProject.split(sep).join("/");
-}
+  entryFileNames: ({ name }) => `${basename(name)}.js`,
+};
 
 /**
  * A part of the program, and its code.
@@ -56,17 +38,24 @@ export function partsOf(chunks) {
       .filter((id) => isBuiltin(id) && canWait(id))
       .sort()
       .map(ofNode),
-    ...chunks.map(({ fileName, code }) => ({ id: `./${fileName}`, code: inAscii(code) })),
+    ...chunks.map(({ isEntry, fileName, code }) => ({
+      id: isEntry ? ENTRY : `./${fileName}`,
+      code: inAscii(code),
+    })),
   ];
 }
 
 const REQUIRED = /\brequire\([`"']([\w:/]+)[`"']\)/g;
 
 /**
- * What is a class or an object with a life of its own, as `events` and `process` are, has to be that very one.
+ * What Node has loaded before anything of ours need not; what is a class or an object with a life of its own, as `events`
+ * and `process` are, has to be that very one.
  * @param {string} builtin
  */
-const canWait = (builtin) => Object.getPrototypeOf(require(builtin)) === Object.prototype;
+const canWait = (builtin) =>
+  !LOADED.test(builtin) && Object.getPrototypeOf(require(builtin)) === Object.prototype;
+
+const LOADED = /^(node:)?(fs|path|url|util)$/;
 
 const ofNode = (/** @type {string} */ id) => ({
   id,

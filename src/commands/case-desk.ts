@@ -4,7 +4,7 @@ import { halfTypedOf, readHalfTyped } from "../console/half-typed.ts";
 import type { Model } from "../console/model.ts";
 import type { CaseLine, TakeOver } from "../console/start.ts";
 import type { Outcome } from "../format/outcome.ts";
-import type { Protocol } from "../protocol/protocol.ts";
+import { type Protocol, SHIPPED_NAMES } from "../protocol/protocol.ts";
 import { SHIPPED } from "../protocol/shipped.ts";
 import type { CaseFile } from "../record/case.ts";
 import {
@@ -52,8 +52,8 @@ type Asked = { readonly operator: string; readonly label: string; readonly proto
 export type CaseDesk = ReturnType<typeof openDesk>;
 
 type DeskTools = {
-  /** A new case carries one of these, the first unless another is chosen. */
-  readonly protocols?: readonly Protocol[];
+  /** The unit's own protocol: a new case carries it, unless one is chosen that comes with the program. */
+  readonly own?: Protocol | null;
   /** The folder for second copies. */
   readonly copyTo?: string | null;
   readonly sources?: Sources;
@@ -63,7 +63,7 @@ type DeskTools = {
 
 /** A desk over the folder of cases. */
 export function openDesk(folder: string, tools: DeskTools = {}) {
-  const { protocols = SHIPPED, copyTo = copyFolder(), sources = realSources, safe = plain } = tools;
+  const { own = null, copyTo = copyFolder(), sources = realSources, safe = plain } = tools;
   let tell: (message: AppMessage) => void = () => {};
   let onDesk: OnDesk | null = null;
   // A long list that nobody waits for any longer keeps neither the run nor the program's end waiting.
@@ -131,7 +131,8 @@ export function openDesk(folder: string, tools: DeskTools = {}) {
 
   return {
     folder,
-    protocols: protocols.map(({ name }) => name),
+    /** The names of those that a new case can carry, the usual one first. */
+    protocols: [...(own ? [own.name] : []), ...SHIPPED_NAMES],
     /** News of saving goes to `listener` from now on. */
     listen(listener: (message: AppMessage) => void): void {
       tell = listener;
@@ -173,7 +174,8 @@ export function openDesk(folder: string, tools: DeskTools = {}) {
     },
     async create({ operator, label, protocol }: Asked): Promise<AppMessage> {
       const now = openClock(sources).now();
-      const carried = protocols.find(({ name }) => name === protocol) ?? (protocols[0] as Protocol);
+      const shipped = SHIPPED.find(({ name }) => name === protocol) ?? (SHIPPED[0] as Protocol);
+      const carried = own?.name === protocol ? own : shipped;
       const made = await createCase({
         folder,
         label: label || undefined,

@@ -1,7 +1,6 @@
 /** `pumpside run`: the console, on a case or on the list of cases. */
 import { runApp } from "../console/app.ts";
 import { taken } from "../format/outcome.ts";
-import { SHIPPED } from "../protocol/shipped.ts";
 import { openFolder } from "../store/folder.ts";
 import { copyFolder } from "../store/second-copy.ts";
 import { hangBell } from "./bell.ts";
@@ -30,14 +29,13 @@ const bellFor = ({ bell }: RunOptions) => (bell ? hangBell(() => process.stdout.
 async function cases(options: RunOptions): Promise<number> {
   const own = options.protocol === undefined ? taken(null) : await protocolIn(options.protocol);
   if (!own.ok) return complain(own.fault, WRONG_CALL);
-  const protocols = own.value ? [own.value, ...SHIPPED] : SHIPPED;
   const folder = await openFolder(folderOf(options));
   if (!folder.ok) return complain(folder.fault, CASE_FAULT);
   const safe = await safeAt(folder.value, options);
   if (!safe.ok) return safe.code;
   for (;;) {
     const session = openSession(
-      openDesk(folder.value, { protocols, copyTo: copyFolder(options.copyTo), safe: safe.value }),
+      openDesk(folder.value, { own: own.value, copyTo: copyFolder(options.copyTo), safe: safe.value }),
       undefined,
       bellFor(options),
     );

@@ -5,6 +5,9 @@ import type { protocolSchema } from "./protocol-schema.ts";
 export const PROTOCOL_FORMAT = "pumpside-protocol";
 export const PROTOCOL_VERSION = 1;
 
+/** Of the protocols that come with the program, as `shipped.ts` has them. */
+export const SHIPPED_NAMES = ["adult", "paediatric"] as const;
+
 export type Protocol = z.infer<typeof protocolSchema>;
 
 /** The solution with that name, else the usual one. */

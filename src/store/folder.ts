@@ -1,7 +1,8 @@
 /** The folder where cases live: where it is, what its files are called, and keeping it tidy. */
 
 import { randomInt } from "node:crypto";
-import { mkdir, readdir, stat, unlink } from "node:fs/promises";
+import { readdirSync } from "node:fs";
+import { mkdir, stat, unlink } from "node:fs/promises";
 import { basename, dirname, join, resolve } from "node:path";
 import envPaths from "env-paths";
 import { MINUTE } from "../format/duration.ts";
@@ -23,8 +24,9 @@ export const caseFolder = (asked?: string, environment: NodeJS.ProcessEnv = proc
 /** Makes the folder, for its owner only, where it is not there yet, and sweeps it. Never rejects. */
 export async function openFolder(folder: string): Promise<Outcome<string>> {
   try {
-    await makeFolder(folder);
-    await sweep(folder);
+    const names = namesIn(folder);
+    if (names === null) await makeFolder(folder);
+    await sweep(folder, names ?? readdirSync(folder));
     return taken(folder);
   } catch (error) {
     return refused(`the folder for cases can't be used: ${faultWords(error)}.`);
@@ -65,9 +67,21 @@ export const newCasePath = (folder: string, id: string): string => join(folder, 
 /** The id in the name of a case file; `null` for any other name. */
 export const idInName = (path: string): string | null => CASE_NAME.exec(basename(path))?.[1] ?? null;
 
+/**
+ * What lies in a folder; `null` where there is no such folder, or none that can be read. At once: before the first screen
+ * nothing else is to be done, and Node's promises of files take longer to load than a folder to read.
+ */
+export function namesIn(folder: string): string[] | null {
+  try {
+    return readdirSync(folder);
+  } catch {
+    return null;
+  }
+}
+
 /** Removes what a killed writer left some time ago beside a case that nobody holds. A folder that can't be swept is no fault. */
-async function sweep(folder: string): Promise<void> {
-  for (const name of await readdir(folder)) {
+async function sweep(folder: string, names: readonly string[]): Promise<void> {
+  for (const name of names) {
     const found = LEFT_OVER.exec(name);
     if (found === null) continue;
     const path = join(folder, name);

@@ -1,12 +1,13 @@
 /** Where a passphrase is tried: the marker of an encrypted folder, or an encrypted case of its own. */
-import { access, readdir, stat } from "node:fs/promises";
+import { closeSync, existsSync, openSync, readSync } from "node:fs";
+import { access } from "node:fs/promises";
 import { dirname, join } from "node:path";
 import { type Outcome, refused, taken } from "../format/outcome.ts";
 import { type Envelope, envelopeIn } from "./envelope.ts";
 import { readingFaultWords } from "./fault-words.ts";
-import { idInName } from "./folder.ts";
+import { idInName, namesIn } from "./folder.ts";
 import { lastGoodOf } from "./last-good.ts";
-import { beginningOnDisk, bytesOnDisk } from "./read-case-file.ts";
+import { bytesOnDisk, READ_AT_ONCE } from "./read-case-file.ts";
 import { BEGINNING_BYTES, isEncrypted } from "./safe.ts";
 
 /** The marker is an envelope like any other, with nothing in it: whoever opens it has the folder's passphrase. */
@@ -32,14 +33,11 @@ export type Keyhole =
  * alone decides where it can be read. Never rejects.
  */
 export async function keyholeAt(path: string): Promise<Keyhole> {
-  const isFolder = await stat(path).then(
-    (found) => found.isDirectory(),
-    () => false,
-  );
-  const folder = isFolder ? path : dirname(path);
-  const marker = (await isMarked(folder)) ? await envelopeAt(markerOf(folder)) : null;
+  const names = namesIn(path);
+  const folder = names === null ? dirname(path) : path;
+  const marker = existsSync(markerOf(folder)) ? await envelopeAt(markerOf(folder)) : null;
   if (marker?.ok) return { is: "found", envelope: marker.value, isMarked: true };
-  for (const candidate of isFolder ? await newestIn(folder) : [path, lastGoodOf(path)]) {
+  for (const candidate of names === null ? [path, lastGoodOf(path)] : newestOf(folder, names)) {
     const found = await envelopeAt(candidate);
     if (found.ok) return { is: "found", envelope: found.value, isMarked: marker !== null };
   }
@@ -49,17 +47,26 @@ export async function keyholeAt(path: string): Promise<Keyhole> {
 /** The envelope that a file is, or why it is none, without a full stop. Never rejects. */
 async function envelopeAt(path: string): Promise<Outcome<Envelope>> {
   try {
-    if (!isEncrypted(await beginningOnDisk(path, BEGINNING_BYTES)))
-      return refused("it is not as it was written");
+    if (!isEncrypted(beginningOf(path))) return refused("it is not as it was written");
     return taken(envelopeIn((await bytesOnDisk(path)).bytes));
   } catch (error) {
     return refused(readingFaultWords(error));
   }
 }
 
+/** The first bytes of a file. Throws the system's error. */
+function beginningOf(path: string): Uint8Array {
+  const file = openSync(path, READ_AT_ONCE);
+  try {
+    const bytes = Buffer.alloc(BEGINNING_BYTES);
+    return bytes.subarray(0, readSync(file, bytes));
+  } finally {
+    closeSync(file);
+  }
+}
+
 /** The newest case of a folder, and its state before: names begin with the day. */
-async function newestIn(folder: string): Promise<string[]> {
-  const names = await readdir(folder).catch(() => []);
+function newestOf(folder: string, names: readonly string[]): string[] {
   const newest = names.toSorted().findLast((name) => idInName(name) !== null);
   return newest === undefined ? [] : [join(folder, newest), lastGoodOf(join(folder, newest))];
 }

@@ -1,5 +1,6 @@
 /** Reading a case file from the disk: the case, or one sentence that says what is wrong. The file is left as it was. */
-import { constants, open } from "node:fs/promises";
+import { constants } from "node:fs";
+import { open } from "node:fs/promises";
 import { type Outcome, refused, taken } from "../format/outcome.ts";
 import type { CaseFile } from "../record/case.ts";
 import { readCase } from "../record/reading-a-file.ts";
@@ -13,7 +14,7 @@ const MEGABYTE = 1024 * 1024;
 const LARGEST_CASE = 64 * MEGABYTE;
 
 /** Opening a pipe would otherwise wait for somebody to write into it. Windows has no such flag, and needs none. */
-const READ_AT_ONCE = constants.O_RDONLY | (constants.O_NONBLOCK ?? 0);
+export const READ_AT_ONCE = constants.O_RDONLY | (constants.O_NONBLOCK ?? 0);
 
 const utf8 = new TextDecoder("utf-8", { fatal: true });
 
@@ -52,17 +53,6 @@ export async function bytesOnDisk(path: string): Promise<Bytes> {
       );
     }
     return { bytes: await file.readFile(), stat };
-  } finally {
-    await file.close();
-  }
-}
-
-/** The first of them. Throws the system's error. */
-export async function beginningOnDisk(path: string, count: number): Promise<Uint8Array> {
-  const file = await open(path, READ_AT_ONCE);
-  try {
-    const { buffer, bytesRead } = await file.read(Buffer.alloc(count), 0, count, 0);
-    return buffer.subarray(0, bytesRead);
   } finally {
     await file.close();
   }

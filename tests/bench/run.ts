@@ -62,10 +62,10 @@ const savedAgainstBare = ({ size, saved, bareWrite, onDisk }: Sized): Measure[] 
 if (await isStale()) await bundle();
 const folder = await mkdtemp(join(tmpdir(), "pumpside-bench-"));
 try {
-  const hello = join(folder, "hello.js");
+  const hello = join(folder, "hello.mjs");
   await bundle({ input: "tests/bench/hello.tsx", file: hello, ways: { screen: [[]] } });
   // As its packages come, with nothing taken out of them and nothing compiled ahead.
-  const plain = join(folder, "plain-hello.js");
+  const plain = join(folder, "plain-hello.mjs");
   await build({
     ...settings,
     input: "tests/bench/hello.tsx",

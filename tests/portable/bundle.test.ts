@@ -27,7 +27,7 @@ const fromInk = createRequire(createRequire(import.meta.url).resolve("ink"));
 const { default: inkWidth } = fromInk("string-width") as { default: (text: string) => number };
 
 let folder = "";
-const bundled = (place: string, name = "pumpside.js") => join(folder, place, "out", name);
+const bundled = (place: string, name = "pumpside.mjs") => join(folder, place, "out", name);
 
 beforeAll(async () => {
   folder = mkdtempSync(join(tmpdir(), "pumpside-bundle-"));
@@ -52,7 +52,7 @@ describe("the bundle", () => {
     const alone = mkdtempSync(join(folder, "alone-"));
     for (const name of names) copyFileSync(bundled("one", name), join(alone, name));
     change(alone);
-    const { stdout, stderr, status } = spawnSync(process.execPath, ["pumpside.js", "keys"], {
+    const { stdout, stderr, status } = spawnSync(process.execPath, ["pumpside.mjs", "keys"], {
       cwd: alone,
       env: {},
       encoding: "utf8",
@@ -62,24 +62,24 @@ describe("the bundle", () => {
     return stdout;
   }
 
+  /** Where the program begins in either of its two texts. */
+  const HELD = /function the(?:First|Rest)\(\) \{\/\*\n/;
   const compiled = ["screen", "verb"].flatMap((way) => [
     `pumpside.${way}-first.compiled`,
     `pumpside.${way}-rest.compiled`,
   ]);
-  const all = ["pumpside.js", ...compiled];
+  const all = ["pumpside.mjs", ...compiled];
 
   test("runs alone in a folder, and writes nothing there", () => {
     expect(runAlone(all)).toContain("bypass on / off");
   });
 
   test("is one file, which needs nothing beside it", () => {
-    expect(runAlone(["pumpside.js"])).toContain("bypass on / off");
+    expect(runAlone(["pumpside.mjs"])).toContain("bypass on / off");
   });
 
   test.each(compiled)("is taken by V8 as it was compiled in %s", (name) => {
-    const [, first = "", rest = ""] = readFileSync(bundled("one"), "latin1").split(
-      /\/\* (?:First|The rest)\n/,
-    );
+    const [, first = "", rest = ""] = readFileSync(bundled("one"), "latin1").split(HELD);
     const comment = name.includes("first") ? first : rest;
     const text = comment.slice(0, comment.indexOf("*/")).replaceAll("*\x01/", "*/");
     const made = readFileSync(bundled("one", name));
@@ -104,9 +104,9 @@ describe("the bundle", () => {
 
   test("goes by the program where what was compiled is of another one, though it be as long", () => {
     const changed = runAlone(all, (alone) => {
-      const path = join(alone, "pumpside.js");
+      const path = join(alone, "pumpside.mjs");
       const text = readFileSync(path, "latin1");
-      const [name = ""] = /(?<=\n\/\* The rest\n).*/.exec(text) ?? [];
+      const [name = ""] = /(?<=theRest\(\) \{\/\*\n).*/.exec(text) ?? [];
       const other = text.replace("bypass on / off", "BYPASS on / off").replace(name, name.replace(/.$/, "x"));
       writeFileSync(path, other, "latin1");
     });

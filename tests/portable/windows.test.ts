@@ -26,7 +26,7 @@ afterAll(() => rmSync(place, { recursive: true, force: true }));
 describe("the portable folder for Windows", () => {
   test("holds what it needs, and names that Windows takes", () => {
     const names = readdirSync(folder, { recursive: true, encoding: "utf8" });
-    expect(names).toEqual(expect.arrayContaining(["pumpside.cmd", "pumpside.js", "runtime/node.exe"]));
+    expect(names).toEqual(expect.arrayContaining(["pumpside.cmd", "pumpside.mjs", "runtime/node.exe"]));
     expect(names.filter((name) => name.endsWith(".compiled"))).toEqual([]);
     expect(names.filter((name) => /[<>:"\\|?*]|[. ]$/.test(name) || name.length > 100)).toEqual([]);
   });
@@ -34,7 +34,7 @@ describe("the portable folder for Windows", () => {
   test("is started by a launcher with the line ends of Windows, in plain ASCII", () => {
     const text = read("pumpside.cmd");
     expect(text.replaceAll("\r\n", "")).not.toMatch(/[\r\n]|[^\x20-\x7e]/);
-    expect(text).toContain('"%~dp0runtime\\node.exe" "%~dp0pumpside.js" %*');
+    expect(text).toContain('"%~dp0runtime\\node.exe" "%~dp0pumpside.mjs" %*');
     expect(text).toContain('set "PUMPSIDE_DIR=%~dp0data"');
     expect(text).toMatch(/exit \/b %errorlevel%\r\n$/);
     expect(read("README.txt")).toContain("pumpside.cmd demo");

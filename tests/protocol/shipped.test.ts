@@ -2,7 +2,7 @@
 import { describe, expect, test } from "vitest";
 import { checkProtocolText } from "../../src/protocol/check.ts";
 import { GAS_FIELDS, READING_FIELDS } from "../../src/protocol/fields.ts";
-import { crystalloidPart, solutionOf } from "../../src/protocol/protocol.ts";
+import { crystalloidPart, SHIPPED_NAMES, solutionOf } from "../../src/protocol/protocol.ts";
 import { protocolSchema } from "../../src/protocol/protocol-schema.ts";
 import { isShipped, SHIPPED } from "../../src/protocol/shipped.ts";
 import { GAS_VALUES, READINGS } from "../../src/record/quantities.ts";
@@ -100,6 +100,7 @@ test("4:1 is one fifth crystalloid and 1:4 is four fifths: the same digits, the 
 });
 
 test("adults usually have 4:1 blood, children 1:4", () => {
+  expect(SHIPPED.map(({ name }) => name)).toEqual(SHIPPED_NAMES);
   expect(SHIPPED.map(({ name, usualSolution }) => [name, usualSolution])).toEqual([
     ["adult", "blood-4-1"],
     ["paediatric", "one-to-four"],
