@@ -1,6 +1,9 @@
 /** The timeline of a case read back: its entries in the order of happening, filtered by kind and by words. */
+
 import { entryWords } from "../figures/entry-words.ts";
 import { clockTimeOf } from "../format/instant.ts";
+import { lately } from "../format/lately.ts";
+import type { Protocol } from "../protocol/protocol.ts";
 import type { CaseFile } from "../record/case.ts";
 import type { Entry, Kind } from "../record/entry.ts";
 import { type Fact, standing } from "../record/standing.ts";
@@ -52,15 +55,17 @@ export type Row = {
 
 type Shown = { readonly group: Group | null; readonly search: string; readonly rows: readonly Row[] };
 
-const known = new WeakMap<readonly Entry[], readonly Row[]>();
 /** What was last shown of a list of rows, so that scrolling costs nothing. */
 const lastShown = new WeakMap<readonly Row[], Shown>();
 
-/** Every entry, those struck out too, in the order of happening. A case already read costs nothing to read again. */
-export function rowsOf({ entries, protocol }: Pick<CaseFile, "entries" | "protocol">): readonly Row[] {
-  const before = known.get(entries);
-  if (before) return before;
-  const rows = standing(entries)
+/** Every entry, those struck out too, in the order of happening. A case read lately costs nothing to read again. */
+export const rowsOf = ({ entries, protocol }: Pick<CaseFile, "entries" | "protocol">): readonly Row[] =>
+  rowsIn(entries)(protocol);
+
+const rowsIn = lately((entries: readonly Entry[]) => lately((protocol: Protocol) => made(entries, protocol)));
+
+const made = (entries: readonly Entry[], protocol: Protocol): readonly Row[] =>
+  standing(entries)
     .written.map((fact): Row => {
       const { entry } = fact;
       const { subject, says } = entryWords(entry, protocol);
@@ -71,9 +76,6 @@ export function rowsOf({ entries, protocol }: Pick<CaseFile, "entries" | "protoc
       };
     })
     .sort((a, b) => a.fact.at - b.fact.at || a.fact.entry.seq - b.fact.entry.seq);
-  known.set(entries, rows);
-  return rows;
-}
 
 /** The rows that a timeline shows. */
 export function shownRows(

@@ -1,5 +1,7 @@
 /** What was measured: the series of a quantity, its latest value, and how long a value is relied on. */
+
 import { MINUTE, minutesText } from "../format/duration.ts";
+import { lately } from "../format/lately.ts";
 import type { EntryOf } from "../record/entry.ts";
 import { GAS_VALUES, type GasName, READINGS, type ReadingName } from "../record/quantities.ts";
 import { type Fact, lastOf, ofKind } from "../record/standing.ts";
@@ -60,12 +62,11 @@ function gasIn(course: Course, fact: Fact<EntryOf<"gas">>, name: GasName, sample
   return { at: fact.at, value, name: words, fact, ...reliedGas(course, fact) };
 }
 
-const known = new WeakMap<Course, Map<string, readonly Measured[]>>();
+const known = lately((_course: Course) => new Map<string, readonly Measured[]>());
 
 /** The screen asks for the same series many times a second, and they change only with the record. */
 function once(course: Course, key: string, read: () => readonly Measured[]): readonly Measured[] {
-  const ofCourse = known.get(course) ?? new Map<string, readonly Measured[]>();
-  known.set(course, ofCourse);
+  const ofCourse = known(course);
   const series = ofCourse.get(key) ?? read();
   ofCourse.set(key, series);
   return series;

@@ -1,4 +1,5 @@
 /** Oxygen delivery over the run: what it was from one reading or gas to the next, as long as all parts were relied on. */
+import { lately } from "../format/lately.ts";
 import { type Below, belowThreshold, type Held, stepHold } from "./below-threshold.ts";
 import { surfaceOf } from "./body-surface.ts";
 import { flowIndexOf } from "./flow-plan.ts";
@@ -14,12 +15,8 @@ import { oxygenDeliveryIndex } from "./oxygen.ts";
 import { perfused } from "./perfused.ts";
 import type { Course } from "./run.ts";
 
-const reckoned = new WeakMap<Course, readonly Held[]>();
-
 /** DO2i in mL/min/m² as it held, in the order of time; where a part was missing or too old there is nothing. */
-export function deliveryOverTime(course: Course): readonly Held[] {
-  const before = reckoned.get(course);
-  if (before) return before;
+export const deliveryOverTime = lately((course: Course): readonly Held[] => {
   const surface = surfaceOf(course);
   const series = [
     stepHold(haemoglobinSeries(course)),
@@ -45,13 +42,11 @@ export function deliveryOverTime(course: Course): readonly Held[] {
     );
     return oxygenDeliveryIndex(content, flowIndexOf(part(flow, "L/min"), surface)).value;
   };
-  const held = moments.flatMap((from, i) => {
+  return moments.flatMap((from, i) => {
     const [to, value] = [moments[i + 1], deliveryAt(from)];
     return to === undefined || value === null ? [] : [{ from, to, value }];
   });
-  reckoned.set(course, held);
-  return held;
-}
+});
 
 /** Tells what held at one moment after the other, each no earlier than the one before, in one pass; `null` for nothing. */
 function goingForward(held: readonly Held[]): (moment: number) => number | null {

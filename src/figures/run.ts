@@ -1,5 +1,6 @@
 /** Everything a case says of itself at one moment: the one place where the figures are put together. */
 import { msOf } from "../format/instant.ts";
+import { lately } from "../format/lately.ts";
 import type { Protocol } from "../protocol/protocol.ts";
 import type { CaseFile } from "../record/case.ts";
 import type { Entry, EntryOf } from "../record/entry.ts";
@@ -60,19 +61,22 @@ export type Run = {
   readonly targetOrder: Fact<EntryOf<"target">> | undefined;
 };
 
-const courses = new WeakMap<readonly Entry[], Course>();
+/** The course of a case. A list of entries read lately costs nothing to read again. */
+export const courseOf = ({ entries, protocol }: Pick<CaseFile, "entries" | "protocol">): Course =>
+  coursesOf(entries)(protocol);
 
-/** The course of a case. A list of entries already read costs nothing to read again. */
-export function courseOf({ entries, protocol }: Pick<CaseFile, "entries" | "protocol">): Course {
-  const before = courses.get(entries);
-  if (before?.protocol === protocol) return before;
+const coursesOf = lately((entries: readonly Entry[]) =>
+  lately((protocol: Protocol) => readCourse(entries, protocol)),
+);
+
+function readCourse(entries: readonly Entry[], protocol: Protocol): Course {
   const record = standing(entries);
   const { facts } = record;
   const [patient, plan, spans] = [patientOf(facts), planOf(facts), readSpans(facts)];
   const doses = readDoses(facts, protocol, plan.solution);
   const volumes = readVolumes(facts);
   const full = fullFlow(patient, plan, protocol);
-  const course: Course = {
+  return {
     record,
     protocol,
     patient,
@@ -88,8 +92,6 @@ export function courseOf({ entries, protocol }: Pick<CaseFile, "entries" | "prot
     operator: operatorOf(entries),
     closedAt: closedAt(entries),
   };
-  courses.set(entries, course);
-  return course;
 }
 
 /** Everything at `now` (milliseconds since the epoch). A closed case stands still at the moment it was closed. */

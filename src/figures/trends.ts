@@ -1,5 +1,7 @@
 /** Trends: everything measured over the run, a line a quantity, in the units that are shown. */
+
 import { MINUTE } from "../format/duration.ts";
+import { lately } from "../format/lately.ts";
 import type { Protocol } from "../protocol/protocol.ts";
 import { GAS_VALUES, type GasName, type Quantity, READINGS, type ReadingName } from "../record/quantities.ts";
 import { ofKind } from "../record/standing.ts";
@@ -46,16 +48,11 @@ export type Trend = {
   readonly lines: readonly TrendLine[];
 };
 
-const reckoned = new WeakMap<Course, readonly Trend[]>();
-
 /** Every trend of a case, the four of the run first; what was never measured has lines without points. */
-export function trendsOf(course: Course): readonly Trend[] {
-  const before = reckoned.get(course);
-  if (before) return before;
-  const trends = [...trendsOfTheRun(course), ...otherTrends(course)];
-  reckoned.set(course, trends);
-  return trends;
-}
+export const trendsOf = lately((course: Course): readonly Trend[] => [
+  ...trendsOfTheRun(course),
+  ...otherTrends(course),
+]);
 
 /** How many of the trends are those that a run is steered by: flow, pressure, temperatures, oxygen delivery. */
 export const STEERED_BY = 4;

@@ -1,5 +1,7 @@
 /** Urine made on bypass, by weight and time. */
+
 import { HOUR } from "../format/duration.ts";
+import { lately } from "../format/lately.ts";
 import { weightOf } from "./body.ts";
 import { type Figure, known, missing } from "./figure.ts";
 import type { Moment } from "./measured.ts";
@@ -8,20 +10,13 @@ import { intervalsOf, isOnAt, total } from "./spans.ts";
 import { urinePerKgPerHour } from "./urine.ts";
 import type { Volume } from "./volumes.ts";
 
-const knownUrine = new WeakMap<Course, readonly Volume[]>();
-
-/** The urine recorded on bypass, in the order of happening; looked for once in a course. */
-export function urineOnBypass(course: Course): readonly Volume[] {
-  const urine = knownUrine.get(course) ?? urineIn(course);
-  knownUrine.set(course, urine);
-  return urine;
-}
-
-const urineIn = ({ volumes, spans }: Course): readonly Volume[] =>
+/** The urine recorded on bypass, in the order of happening. */
+export const urineOnBypass = lately(({ volumes, spans }: Course): readonly Volume[] =>
   volumes.filter(
     ({ fact: { entry, at } }) =>
       entry.direction === "out" && entry.fluid === "urine" && isOnAt(intervalsOf(spans, "bypass"), at),
-  );
+  ),
+);
 
 /**
  * mL/kg/h over the time on bypass until the last urine was recorded: what came since then nobody knows. A bag that is

@@ -14,8 +14,19 @@ export function readVolumes(facts: readonly Fact[]): Volume[] {
     const { fluid, ml, bagTotal } = fact.entry;
     const volume = ml ?? (bagTotal ?? 0) - urine;
     if (fluid === "urine") urine += volume;
-    return { fact, ml: volume };
+    return volumeOf(fact, volume);
   });
+}
+
+const known = new WeakMap<Volume["fact"], Volume>();
+
+/** Of an entry whose millilitres stay the same there is one volume, however often the list grows. */
+function volumeOf(fact: Volume["fact"], ml: number): Volume {
+  const before = known.get(fact);
+  if (before?.ml === ml) return before;
+  const volume = { fact, ml };
+  known.set(fact, volume);
+  return volume;
 }
 
 /** Millilitres of the volumes that pass a test; `null` when there is none, for unknown is not zero. */

@@ -1,6 +1,7 @@
 /** What stands: the entries as put right, without those struck out, in the order in which things happened. */
 import { MINUTE } from "../format/duration.ts";
 import { msOf } from "../format/instant.ts";
+import { lately } from "../format/lately.ts";
 import { corrected } from "./correcting.ts";
 import type { Entry, EntryOf, Kind } from "./entry.ts";
 
@@ -29,37 +30,33 @@ export type Record = {
   readonly written: readonly Fact[];
 };
 
-const known = new WeakMap<readonly Entry[], Record>();
-
-/** Applies every correction. Pure; a list already read costs nothing to read again. */
-export function standing(entries: readonly Entry[]): Record {
-  const before = known.get(entries);
-  if (before) return before;
+/** Applies every correction. Pure; a list read lately costs nothing to read again. */
+export const standing = lately((entries: readonly Entry[]): Record => {
   const inForce = correctionsInForce(entries);
   const written = entries.map((entry) => factOf(entry, inForce.get(entry.id)));
-  const facts = written
-    .filter((fact) => !fact.struck)
-    .sort((a, b) => a.at - b.at || a.entry.seq - b.entry.seq);
-  const record = { facts, written };
-  known.set(entries, record);
-  return record;
-}
+  return {
+    facts: inOrder(written.some(({ struck }) => struck) ? written.filter(isInForce) : written),
+    written,
+  };
+});
 
-const sorted = new WeakMap<readonly Fact[], Map<Kind, readonly Fact[]>>();
+const isInForce = ({ struck }: Fact): boolean => !struck;
 
-/** The facts of one kind, in the order in which things happened. Facts already sorted cost nothing to sort again. */
-export function ofKind<K extends Kind>(facts: readonly Fact[], kind: K): readonly Fact<EntryOf<K>>[] {
-  const kinds = sorted.get(facts) ?? sortedByKind(facts);
-  return (kinds.get(kind) ?? NONE) as unknown as readonly Fact<EntryOf<K>>[];
-}
+/** The same list where it is in the order of happening already, as nearly every list is. */
+const inOrder = (facts: readonly Fact[]): readonly Fact[] =>
+  facts.every((fact, place) => place === 0 || byTime(facts[place - 1] as Fact, fact) <= 0)
+    ? facts
+    : facts.toSorted(byTime);
+
+const byTime = (a: Fact, b: Fact): number => a.at - b.at || a.entry.seq - b.entry.seq;
+
+const sortedByKind = lately((facts: readonly Fact[]) => Map.groupBy(facts, ({ entry }) => entry.kind));
+
+/** The facts of one kind, in the order in which things happened. Facts sorted lately cost nothing to sort again. */
+export const ofKind = <K extends Kind>(facts: readonly Fact[], kind: K): readonly Fact<EntryOf<K>>[] =>
+  (sortedByKind(facts).get(kind) ?? NONE) as unknown as readonly Fact<EntryOf<K>>[];
 
 const NONE: readonly Fact[] = [];
-
-function sortedByKind(facts: readonly Fact[]): Map<Kind, readonly Fact[]> {
-  const kinds = Map.groupBy(facts, ({ entry }) => entry.kind);
-  sorted.set(facts, kinds);
-  return kinds;
-}
 
 /** The last fact of one kind. */
 export const lastOf = <K extends Kind>(facts: readonly Fact[], kind: K): Fact<EntryOf<K>> | undefined =>

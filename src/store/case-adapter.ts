@@ -28,10 +28,10 @@ export function caseAdapter(path: string, tools: AdapterTools = {}): Adapter<Cas
 
   /** Nothing that is not ours is ever overwritten: it keeps a name of its own. */
   const keepWhatIsThere = async (file: CaseFile): Promise<void> => {
-    const found = await watch.look();
+    const [found, stat] = await Promise.all([watch.look(), disk.stat(temporaryOf(path))]);
     if (found === "ours") await keepLastGood(path, disk);
     if (found === "foreign") await keepAside(path, "replaced", disk);
-    watch.expect({ stat: await disk.stat(temporaryOf(path)), file });
+    watch.expect({ stat, file });
     if (found !== "ours") onForeign?.(FOREIGN[found]);
   };
 

@@ -15,7 +15,8 @@ export type Disk = {
 };
 
 export type OpenFile = {
-  writeFile(data: Iterable<Uint8Array>): Promise<void>;
+  /** Writes what goes at once of the parts, one after the other, and says how many bytes that was. */
+  writev(parts: readonly Uint8Array[]): Promise<{ readonly bytesWritten: number }>;
   sync(): Promise<void>;
   close(): Promise<void>;
 };

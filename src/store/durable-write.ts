@@ -22,7 +22,7 @@ export const temporaryOf = (path: string): string => `${path}.saving`;
  */
 export async function durableWrite(
   path: string,
-  parts: Iterable<Uint8Array>,
+  parts: readonly Uint8Array[],
   disk: Disk = realDisk,
   beforeReplacing: () => Promise<void> = async () => {},
 ): Promise<void> {
@@ -38,14 +38,29 @@ export async function durableWrite(
   await forceFolder(disk, dirname(path));
 }
 
-async function writeForced(disk: Disk, path: string, parts: Iterable<Uint8Array>): Promise<void> {
+async function writeForced(disk: Disk, path: string, parts: readonly Uint8Array[]): Promise<void> {
   const file = await openNew(disk, path);
   try {
-    await file.writeFile(parts);
+    await writeAll(file, parts);
     await file.sync();
   } finally {
     await file.close();
   }
+}
+
+async function writeAll(file: OpenFile, parts: readonly Uint8Array[]): Promise<void> {
+  let left = parts.filter(({ length }) => length > 0);
+  while (left.length > 0) {
+    const { bytesWritten } = await file.writev(left);
+    left = without(left, bytesWritten);
+  }
+}
+
+/** What is left of parts whose first `count` bytes are gone. */
+function without(parts: readonly Uint8Array[], count: number): Uint8Array[] {
+  const [part, ...others] = parts;
+  if (part === undefined) return [];
+  return count < part.length ? [part.subarray(count), ...others] : without(others, count - part.length);
 }
 
 // Always a file of our own making: one that lay there could be a link to elsewhere, or open to others.

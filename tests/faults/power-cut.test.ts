@@ -73,12 +73,12 @@ test("the same disk does lose what is renamed without being forced: the test can
   const simulated = simulatedDisk(() => {});
   const { disk } = simulated;
   const file = await disk.open("/cases/new", "wx");
-  await file.writeFile([Buffer.from("content")]);
+  const { bytesWritten } = await file.writev([Buffer.from("content")]);
   await disk.rename("/cases/new", PATH);
   const found = new Set(
     Array.from({ length: 100 }, (_, seed) => simulated.restart(chanceFrom(seed)).get(PATH)?.toString()),
   );
   expect(found.has(undefined)).toBe(true);
   expect(found.has("")).toBe(true);
-  expect(found.has("content")).toBe(true);
+  expect(found.has("content".slice(0, bytesWritten))).toBe(true);
 });

@@ -31,7 +31,10 @@ export function recordingDisk(failure?: Failure): { disk: Disk; calls: string[] 
     async open(path, flags, mode) {
       await note("open", path, flags, ...(mode === undefined ? [] : [mode.toString(8)]));
       return {
-        writeFile: () => note("write", path),
+        async writev(parts) {
+          await note("write", path);
+          return { bytesWritten: parts.reduce((sum, { length }) => sum + length, 0) };
+        },
         sync: () => note("sync", path),
         close: () => note("close", path),
       };
@@ -75,9 +78,9 @@ export function failing(failure: Failure): Disk {
 
 function failingFile(file: fs.FileHandle, path: string, fails: ReturnType<typeof failer>): OpenFile {
   return {
-    async writeFile(data) {
+    async writev(parts) {
       fails("write", path);
-      await file.writeFile(data);
+      return await file.writev(parts);
     },
     async sync() {
       fails("sync", path);

@@ -4,6 +4,7 @@ import { mkdir, readdir, readFile, stat, symlink, writeFile } from "node:fs/prom
 import { join } from "node:path";
 import { beforeEach, describe, expect, test } from "vitest";
 import { durableWrite, temporaryOf } from "../../src/store/durable-write.ts";
+import { simulatedDisk } from "../faults/simulated-disk.ts";
 import { failing, recordingDisk } from "./disks.ts";
 import { testFolder } from "./test-folder.ts";
 
@@ -29,6 +30,13 @@ describe("a file that is written", () => {
       "sync cases",
       "close cases",
     ]);
+  });
+
+  test("is whole on a disk that takes a part at a time", async () => {
+    const { disk } = simulatedDisk(() => {});
+    const parts = ["one ", "", "two", " three"].map((part) => Buffer.from(part));
+    await durableWrite("/cases/a.json", parts, disk);
+    expect(Buffer.from(await disk.readFile("/cases/a.json")).toString()).toBe("one two three");
   });
 
   test("belongs to its owner alone and leaves nothing beside it", async () => {

@@ -1,6 +1,8 @@
 /** Advisories about the record itself: reminders, the order of what was written, the clock. */
+
 import { stopwatch } from "../../format/duration.ts";
 import { clockTimeOf } from "../../format/instant.ts";
+import { lately } from "../../format/lately.ts";
 import { signed } from "../../format/number.ts";
 import { harmless } from "../../format/text.ts";
 import type { Entry } from "../../record/entry.ts";
@@ -53,19 +55,8 @@ function subjectOf(entry: Entry): string | null {
 
 type Pair = { readonly earlier: Fact; readonly writtenFirst: Fact };
 
-const pairs = new WeakMap<readonly Fact[], Pair | null>();
-
-/** Looked for once in a list that stays the same from second to second. */
-function outOfOrder(written: readonly Fact[]): Pair | null {
-  const known = pairs.get(written);
-  if (known !== undefined) return known;
-  const pair = lastOutOfOrder(written);
-  pairs.set(written, pair);
-  return pair;
-}
-
 /** The last entry that happened before one of its own subject that was written before it. */
-function lastOutOfOrder(written: readonly Fact[]): Pair | null {
+const outOfOrder = lately((written: readonly Fact[]): Pair | null => {
   const latest = new Map<string, Fact>();
   let found: Pair | null = null;
   for (const fact of written) {
@@ -76,7 +67,7 @@ function lastOutOfOrder(written: readonly Fact[]): Pair | null {
     else latest.set(subject, fact);
   }
   return found;
-}
+});
 
 const backDated: Advisory = {
   id: "out-of-order",
