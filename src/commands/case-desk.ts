@@ -70,7 +70,7 @@ export function openDesk(folder: string, tools: DeskTools = {}) {
   let listing = new AbortController();
 
   const hold = async (path: string, takeOver: TakeOver | "none" = "none"): Promise<AppMessage> => {
-    keepHeapSmall();
+    keepHeapSmall(false);
     const held = await holdCase(path, { takeOver, copies: copiesOf(path, copyTo), safe });
     if (!held.ok) return heldByOther(path, held);
     listing.abort();

@@ -19,11 +19,12 @@ const GROWTH = 20;
 /**
  * Has the heap stay near what is in use, for a program that is open for hours; to be called now and then. Left alone V8
  * gives young objects more and more room while keys are typed, 100 MB and more, and takes none of it back from a program
- * that draws a clock.
+ * that draws a clock. While a long case is read (`mayGrow` false) they get no more at all: reading would take far more than
+ * drawing needs, and is no slower without it.
  */
-export function keepHeapSmall(): void {
+export function keepHeapSmall(mayGrow = true): void {
   const young = getHeapSpaceStatistics().find(({ space_name: name }) => name === "new_space");
-  const mayDouble = young !== undefined && young.space_size <= ROOM_FOR_A_DRAWING;
+  const mayDouble = mayGrow && young !== undefined && young.space_size <= ROOM_FOR_A_DRAWING;
   setFlagsFromString(`--semi-space-growth-factor=${mayDouble ? 2 : 1}`);
   setFlagsFromString(`--heap-growing-percent=${GROWTH}`);
   // So little lives that waking other threads for it costs more than they save.

@@ -18,7 +18,12 @@ type Sized = InUse & {
 };
 
 /** What a key takes at each size: at the usual one the slowest, at the longest against the smallest. */
-function keyMeasures(what: string, timesOf: (used: InUse) => Times, all: readonly Sized[], p99: number) {
+function keyMeasures(
+  what: string,
+  timesOf: (used: InUse) => Times,
+  all: readonly Sized[],
+  { p99, most: atMost }: { readonly p99: number; readonly most: { readonly times: number } | null },
+) {
   const [few, many, most] = all;
   if (!few || !many || !most) throw new Error("three sizes are compared");
   const against = (part: keyof Times) => ({ name: few.size, value: timesOf(few)[part] });
@@ -34,7 +39,7 @@ function keyMeasures(what: string, timesOf: (used: InUse) => Times, all: readonl
       what: `${what} p50, ${most.size}`,
       ours: timesOf(most).p50,
       yardstick: against("p50"),
-      atMost: { times: 2 },
+      atMost,
     },
     { what: `${what} p99, ${most.size}`, ours: timesOf(most).p99, yardstick: against("p99"), atMost: null },
   ].map((one): Measure => ({ ...one, unit: "ms" }));
@@ -89,9 +94,10 @@ try {
   const measures: Measure[] = [
     ...start,
     ...long,
-    ...keyMeasures("key to paint", ({ key }) => key, all, 20),
-    ...keyMeasures("the same with live figures", ({ live }) => live, all, 20),
-    ...keyMeasures("Enter to saved on the screen", ({ saved }) => saved, all, 50),
+    ...keyMeasures("key to paint", ({ key }) => key, all, { p99: 20, most: { times: 2 } }),
+    ...keyMeasures("the same with live figures", ({ live }) => live, all, { p99: 20, most: { times: 2 } }),
+    // A longer case is more bytes to force to the disk, which the bare write tells.
+    ...keyMeasures("Enter to saved on the screen", ({ saved }) => saved, all, { p99: 50, most: null }),
     ...all.flatMap(savedAgainstBare),
     ...all.flatMap(({ size, idle, memory, grown }): Measure[] => [
       {
