@@ -172,6 +172,26 @@ function patternsIn(node) {
   return Object.values(node).flatMap(patternsIn);
 }
 
+/**
+ * What the bundler copies of a module in the older style, for each importer a property of its own for each name, is copied
+ * once for all of them.
+ * @type {Plugin}
+ */
+const copiedOnce = {
+  name: "copied-once",
+  renderChunk(code) {
+    if (!code.includes("exports.__toESM = __toESM;")) return null;
+    return { code: `${code}\n${COPIED_ONCE}`, map: null };
+  },
+};
+
+const COPIED_ONCE = `const copies = [new Map(), new Map()];
+exports.__toESM = (module, isNodeMode) => {
+  const known = copies[isNodeMode ? 1 : 0];
+  if (!known.has(module)) known.set(module, __toESM(module, isNodeMode));
+  return known.get(module);
+};`;
+
 /** In the order in which they work. */
 export const lightening = [
   withoutDevtools,
@@ -181,4 +201,5 @@ export const lightening = [
   plainOptions,
   layoutAtOnce,
   latePatterns,
+  copiedOnce,
 ];

@@ -5,7 +5,7 @@ import { bundlePath } from "../../.ci/bundle.js";
 import { type Measure, median } from "./table.ts";
 import { begins, inTerminal, type Sight, says } from "./terminal.ts";
 
-const ROUNDS = 15;
+const ROUNDS = 31;
 
 /** Milliseconds until a Node call has ended. */
 function ended(words: readonly string[]): number {
