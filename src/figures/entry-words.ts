@@ -1,5 +1,6 @@
 /** An entry in words: a short subject and what it says. The log, the entry line and the reports all use these. */
 import { clockTimeOf } from "../format/instant.ts";
+import { lookUp } from "../format/look-up.ts";
 import { fixed, grouped, plain, signed } from "../format/number.ts";
 import { harmless, listed } from "../format/text.ts";
 import { unitText } from "../format/unit.ts";
@@ -84,7 +85,7 @@ function raw(entry: Entry | Draft, protocol: Protocol): Words {
     case "reminder":
       return words("remind", `at ${clockTimeOf(entry.dueAt).slice(0, 5)}`, entry.text);
     case "reminder-done":
-      return words("remind", `done (${entry.target})`);
+      return words("remind", `done (${numberText(entry.target)})`);
     case "check":
       return words("check", CHECK_STATES[entry.state], ...checkItem(entry.checklist, entry.item, protocol));
     case "incident":
@@ -122,9 +123,9 @@ function raw(entry: Entry | Draft, protocol: Protocol): Words {
     case "gas":
       return words("gas", entry.sample, measured(entry.values, GAS_VALUES));
     case "amend":
-      return words("put right", `${entry.target}: ${changesText(entry.changes)}`);
+      return words("put right", `${numberText(entry.target)}: ${changesText(entry.changes)}`);
     case "void":
-      return words("struck out", entry.target, entry.reason);
+      return words("struck out", numberText(entry.target), entry.reason);
     case "clock":
       return words(
         "clock",
@@ -162,13 +163,39 @@ const DIRECTIONS = { in: "in", out: "out", returned: "returned" } as const;
 /** What was set; what made way for it goes without saying. */
 function changesText(changes: object): string {
   const set = Object.entries(changes).filter(([, value]) => value !== null);
-  return set.length > 0 ? set.map(changeText).join(", ") : `without ${listed(Object.keys(changes))}`;
+  return set.length > 0
+    ? set.map(changeText).join(", ")
+    : `without ${listed(Object.keys(changes).map(fieldName))}`;
 }
 
-const changeText = ([field, value]: [string, unknown]): string =>
-  field === "at"
-    ? `time ${clockTimeOf(String(value))}`
-    : `${field} ${typeof value === "object" ? JSON.stringify(value) : String(value)}`;
+/** Fields that are told by their unit, as in the entries themselves. */
+const TOLD_BY_UNIT: Readonly<Record<string, string>> = {
+  ml: "mL",
+  seconds: "s",
+  litresPerMinute: "L/min",
+  celsius: "°C",
+  pressure: "mmHg",
+  temperature: "°C",
+};
+
+function changeText([field, value]: [string, unknown]): string {
+  if (field === "at") return `time ${clockTimeOf(String(value))}`;
+  if (field === "dueAt") return `due ${clockTimeOf(String(value))}`;
+  if (field === "values") return measured(value as object, { ...READINGS, ...GAS_VALUES });
+  if (field === "bagTotal") return `bag reads ${plain(Number(value))} mL`;
+  if (field === "fraction") return fractionText(Number(value));
+  if (field === "route") return lookUp(ROUTE_NAMES, String(value)) ?? String(value);
+  const unit = lookUp(TOLD_BY_UNIT, field);
+  if (unit !== undefined) return `${plain(Number(value))} ${unit}`;
+  return `${fieldName(field)} ${typeof value === "object" ? JSON.stringify(value) : String(value)}`;
+}
+
+/** A field's name as words: `checked by`. */
+const fieldName = (field: string): string =>
+  field.replaceAll(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`);
+
+/** An entry by the number that it has on screens and in reports. */
+const numberText = (id: string): string => `#${id.slice(1)}`;
 
 /** How an entry stands now. */
 export function standsText({ struck, corrections }: Pick<Fact, "struck" | "corrections">): string {
@@ -201,9 +228,9 @@ export function amountText(name: string, amount: number, unit: string, protocol:
   return protocol.shown.heparin === "mg" ? `${plain(mg)} mg = ${iu}` : iu;
 }
 
-function measured(values: { readonly [name: string]: unknown }, table: Record<string, Quantity>): string {
+function measured(values: object, table: Record<string, Quantity>): string {
   const told = Object.entries(table).flatMap(([key, { short, unit, decimals }]) => {
-    const value = values[key];
+    const value: unknown = Reflect.get(values, key);
     return typeof value === "number" ? [`${short} ${fixed(value, decimals)}${unit === "%" ? " %" : ""}`] : [];
   });
   return told.join(", ");

@@ -33,9 +33,9 @@ const WORDS: { readonly [K in Kind]: string } = {
   act: "ACT: 512 s",
   readings: "readings: flow 4.50, MAP 62",
   gas: "gas: arterial · pH 7.38, pO2 210",
-  "reminder-done": "remind: done (e11)",
-  amend: "put right: e16: ml 350",
-  void: "struck out: e13 · wrong patient",
+  "reminder-done": "remind: done (#11)",
+  amend: "put right: #16: 350 mL",
+  void: "struck out: #13 · wrong patient",
   clock: "clock: system clock stepped by -3600 s; the record's time did not",
   closed: "case: closed · by EF",
   reopened: "case: reopened · by EF · urine forgotten",
@@ -58,9 +58,26 @@ test("what the protocol does not know keeps the name it was given", () => {
   expect(said({ kind: "drug", name: "tea", amount: 2, unit: "constructor" })).toContain("tea 2 constructor");
 });
 
+test.each([
+  [{ ml: 350 }, "350 mL"],
+  [{ seconds: 468 }, "468 s"],
+  [{ litresPerMinute: 4.5 }, "4.5 L/min"],
+  [{ fraction: 0.5, litresPerMinute: null }, "1/2 of full"],
+  [{ celsius: 32 }, "32 °C"],
+  [{ pressure: 80, temperature: 8 }, "80 mmHg, 8 °C"],
+  [{ bagTotal: 450, ml: null }, "bag reads 450 mL"],
+  [{ route: "coronary-sinus" }, "coronary sinus"],
+  [{ values: { flow: 4.5, meanPressure: 62, haematocrit: 27 } }, "flow 4.50, MAP 62, Hct 27.0 %"],
+  [{ at: "2026-03-04T09:02:00.000+01:00", amount: 28_000 }, "time 09:02:00, amount 28000"],
+  [{ checkedBy: "KM" }, "checked by KM"],
+  [{ checkedBy: null }, "without checked by"],
+] as const)("a correction to %j is told as %s", (changes, words) => {
+  expect(said({ kind: "amend", target: "e11", changes })).toBe(`put right: #11: ${words}`);
+});
+
 test("a correction that only takes a field away says which", () => {
   expect(said({ kind: "amend", target: "e3", changes: { route: null } })).toBe(
-    "put right: e3: without route",
+    "put right: #3: without route",
   );
 });
 

@@ -89,10 +89,10 @@ test("a dose put right shows what it was, when it was put right, and by whom", (
     typed(["09:00 b", "09:06 d 300", "09:20 z 350 ; read wrongly", "09:30 u 80", "09:31 z ! wrong bag"]),
   );
   expect(onOneLine(text)).toMatch(
-    /\^4 09:20:00 AB put right e3: ml 350; before that: 09:06:00 dose given · 300 mL/,
+    /\^4 09:20:00 AB put right #3: 350 mL; before that: 09:06:00 dose given · 300 mL/,
   );
   expect(onOneLine(text)).toMatch(/5 09:30:00 AB out STRUCK OUT: 80 mL · urine/);
-  expect(onOneLine(text)).toMatch(/\^6 09:31:00 AB struck out e5 · wrong bag/);
+  expect(onOneLine(text)).toMatch(/\^6 09:31:00 AB struck out #5 · wrong bag/);
 });
 
 test("what was written down late says when it was written", () => {
