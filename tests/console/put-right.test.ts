@@ -175,7 +175,7 @@ describe("by keys", () => {
     const said = ["z #11 =250", "z #5 full", "z #8 @8:58", "z #9 ! slip"].map(
       (line) => entryWords(changesOf(line) as never, run.protocol).says,
     );
-    expect(said).toEqual(["e11: bagTotal 250", "e5: fraction 1", "e8: time 08:58:00", "e9 · slip"]);
+    expect(said).toEqual(["#11: bag reads 250 mL", "#5: full", "#8: time 08:58:00", "#9 · slip"]);
   });
 });
 
