@@ -37,7 +37,7 @@ async function inTurn(takes: readonly (() => number | Promise<number>)[]): Promi
 
 type Cases = { readonly folder: string; readonly small: string };
 
-/** Bare Ink programs: bundled with the same settings, and made as light and compiled ahead as the console is. */
+/** Bare Ink programs: as its packages come, and made as light and compiled ahead as the console is. */
 type Hello = { readonly plain: string; readonly light: string };
 
 /** What comes first: verbs on a small case, and the list of cases. */
@@ -54,14 +54,14 @@ export async function startMeasures({ folder, small }: Cases, hello: Hello): Pro
     () => painted([bundlePath, "--dir", folder], begins(" pumpside")),
   ]);
   const node = { name: "node -e 0", value: nothing };
-  const ink = { name: "bare Ink hello", value: plain };
-  const lightInk = { name: "the same made light and compiled", value: light };
+  const ink = { name: "Ink hello as its packages come", value: plain };
+  const lightInk = { name: "Ink hello bundled the same way", value: light };
   return [
     { what: "start: keys", ours: keys, unit: "ms", yardstick: node, atMost: { times: 3 } },
     { what: "start: list", ours: list, unit: "ms", yardstick: node, atMost: { times: 3 } },
     { what: "start: figures, 100 entries", ours: figures, unit: "ms", yardstick: node, atMost: { times: 3 } },
-    { what: "first paint", ours: first, unit: "ms", yardstick: ink, atMost: { times: 1.25 } },
-    { what: "first paint", ours: first, unit: "ms", yardstick: lightInk, atMost: null },
+    { what: "first paint", ours: first, unit: "ms", yardstick: ink, atMost: null },
+    { what: "first paint", ours: first, unit: "ms", yardstick: lightInk, atMost: { times: 1.25 } },
   ];
 }
 
