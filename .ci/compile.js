@@ -34,7 +34,6 @@ const TO_DRAW = 1000;
  */
 export function compile(what) {
   const { status, stdout, stderr } = spawnSync(process.execPath, [self, JSON.stringify(what)], {
-    stdio: ["pipe", "pipe", "pipe"],
     // The same whoever builds it, so that the same parts are run; in colours, as on a terminal.
     env: { TERM: "xterm-256color", FORCE_COLOR: "2", SystemRoot: process.env.SystemRoot },
     encoding: "utf8",

@@ -50,20 +50,20 @@ const lateSegmenter = {
 };
 
 /**
- * A file of Ink in which something is made once instead of for every frame. Throws where the place is not found in it.
+ * A file of a package in which something is made otherwise. Throws where the place is not found in it.
  * @param {string} file
  * @param {RegExp} place where it is made
- * @param {(made: string) => readonly [instead: string, beside: string]} kept
+ * @param {(made: string) => readonly [instead: string, beside: string]} changed
  * @returns {Plugin}
  */
-const keeping = (file, place, kept) => ({
-  name: `keeping-${file}`,
+const changing = (file, place, changed) => ({
+  name: `changing-${file}`,
   transform: {
-    filter: { id: new RegExp(`ink/build/${file}\\.js$`) },
+    filter: { id: new RegExp(`${file}\\.js$`) },
     handler(code, id) {
       const [made] = place.exec(code) ?? [];
       if (made === undefined) throw new Error(`${id} is not what it was: ${place} is not in it.`);
-      const [instead, beside] = kept(made);
+      const [instead, beside] = changed(made);
       return { code: `${code.replace(place, () => instead)}\n${beside}`, map: null };
     },
   },
@@ -73,31 +73,25 @@ const LASTING = `import { lasting } from ${JSON.stringify(lasting)};`;
 
 /** Ink cleans every text of every frame anew, parts it into cells anew and makes each blank cell anew. */
 const lastingFrames = [
-  keeping("sanitize-ansi", /(?<=^export default )sanitizeAnsi(?=;)/m, (made) => [
+  changing("ink/build/sanitize-ansi", /(?<=^export default )sanitizeAnsi(?=;)/m, (made) => [
     `lasting(${made})`,
     LASTING,
   ]),
-  keeping("output", /(?<=cached = )styledCharsFromTokens\(.*\)(?=;)/, (made) => [
+  changing("ink/build/output", /(?<=cached = )styledCharsFromTokens\(.*\)(?=;)/, (made) => [
     "cellsOf(line)",
     `${LASTING}\nconst cellsOf = lasting((line) => ${made});`,
   ]),
-  keeping("output", /(?<=row\.push\()\{[^}]*\}(?=\))/, (made) => ["blank", `const blank = ${made};`]),
+  changing("ink/build/output", /(?<=row\.push\()\{[^}]*\}(?=\))/, (made) => [
+    "blank",
+    `const blank = ${made};`,
+  ]),
 ];
 
-/**
- * The table of the command line asks of each option what a pattern of Unicode properties is made for: few come so far.
- * @type {Plugin}
- */
-const plainOptions = {
-  name: "plain-options",
-  transform: {
-    filter: { id: /commander\/lib\/option\.js$/ },
-    handler: (code) => ({
-      code: code.replace("this.variadic = ", 'this.variadic = flags.includes("...") && '),
-      map: null,
-    }),
-  },
-};
+/** Each option of the command line is asked what a pattern of Unicode properties is made for: few come so far. */
+const plainOptions = changing("commander/lib/option", /this\.variadic = /, (made) => [
+  `${made}flags.includes("...") && `,
+  "",
+]);
 
 /**
  * The layout's own machine code is made at once, from the text that it comes in: waited for, it could not be a part that

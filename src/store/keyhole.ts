@@ -1,5 +1,5 @@
 /** Where a passphrase is tried: the marker of an encrypted folder, or an encrypted case of its own. */
-import { closeSync, existsSync, openSync, readSync } from "node:fs";
+import { closeSync, existsSync, openSync, readSync, statSync } from "node:fs";
 import { access } from "node:fs/promises";
 import { dirname, join } from "node:path";
 import { type Outcome, refused, taken } from "../format/outcome.ts";
@@ -33,15 +33,24 @@ export type Keyhole =
  * alone decides where it can be read. Never rejects.
  */
 export async function keyholeAt(path: string): Promise<Keyhole> {
-  const names = namesIn(path);
-  const folder = names === null ? dirname(path) : path;
+  const isFolder = isFolderAt(path);
+  const folder = isFolder ? path : dirname(path);
   const marker = existsSync(markerOf(folder)) ? await envelopeAt(markerOf(folder)) : null;
   if (marker?.ok) return { is: "found", envelope: marker.value, isMarked: true };
-  for (const candidate of names === null ? [path, lastGoodOf(path)] : newestOf(folder, names)) {
+  for (const candidate of isFolder ? newestIn(folder) : [path, lastGoodOf(path)]) {
     const found = await envelopeAt(candidate);
     if (found.ok) return { is: "found", envelope: found.value, isMarked: marker !== null };
   }
   return marker === null ? { is: "none" } : { is: "damaged", fault: marker.fault };
+}
+
+/** Also a folder that may not be listed: its marker can be read all the same. */
+function isFolderAt(path: string): boolean {
+  try {
+    return statSync(path).isDirectory();
+  } catch {
+    return false;
+  }
 }
 
 /** The envelope that a file is, or why it is none, without a full stop. Never rejects. */
@@ -66,7 +75,9 @@ function beginningOf(path: string): Uint8Array {
 }
 
 /** The newest case of a folder, and its state before: names begin with the day. */
-function newestOf(folder: string, names: readonly string[]): string[] {
-  const newest = names.toSorted().findLast((name) => idInName(name) !== null);
+function newestIn(folder: string): string[] {
+  const newest = namesIn(folder)
+    ?.toSorted()
+    .findLast((name) => idInName(name) !== null);
   return newest === undefined ? [] : [join(folder, newest), lastGoodOf(join(folder, newest))];
 }
